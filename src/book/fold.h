@@ -1,0 +1,92 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "book/ledger.h"
+#include "trade/assumption.h"
+
+#include <glib.h>
+
+G_BEGIN_DECLS
+
+/* What is true now, folded from the ledger; can be thrown away and made again. Pure: the same
+ * ledger gives the same fold. 200,000 entries take milliseconds. */
+
+typedef enum {
+  LB_FLAG_SEVERED_WITH_BARS = 1 << 0,  /* said to be severed, bars left */
+  LB_FLAG_PULLED_UNSEVERED = 1 << 1,   /* pulled, neither severed nor drawn whole */
+  LB_FLAG_STUB_LEFT = 1 << 2,          /* broke: a stub is left and is on the list again */
+  LB_FLAG_BARS_UNKNOWN = 1 << 3,       /* no bars on record */
+  LB_FLAG_MORE_BARS_THAN_HAS = 1 << 4, /* more bars burned than the pile has */
+} LbPileFlag;
+
+const char *lb_pile_flag_words (LbPileFlag flag); /* msgid of a sentence that says what to do */
+
+typedef struct
+{
+  LbStepSet done;
+  LbStep step;                /* the one it is shown at */
+  LbBarSet burned;            /* which bars */
+  guint n_unplaced;           /* bars burned of which only the count is known */
+  guint n_left;               /* bars left */
+  guint flags;                /* LbPileFlag */
+  gboolean is_drawn;          /* drawn whole */
+  gint64 last_us;             /* last alive entry about it, 0 for none */
+  int step_shift[LB_N_STEPS]; /* shift in which a step was reached, -1 */
+} LbPileState;
+
+/* Sums of a shift, a day, or the job. */
+typedef struct
+{
+  guint steps[LB_N_STEPS]; /* piles that reached each step */
+  guint bars;
+  double rods, oxygen_m3, trigger_s;
+  guint n_dives;
+  double bottom_s; /* left surface to left bottom, rounded up to whole minutes a dive */
+  double delay_s, fault_s;
+} LbTotals;
+
+typedef struct
+{
+  guint32 day; /* Julian day number */
+  LbTotals totals;
+  guint pulled_so_far; /* piles out at the end of it */
+} LbDay;
+
+typedef struct
+{
+  guint n_piles;
+  LbPile *piles;       /* with the facts set since; same index as the ledger's */
+  LbPileState *states; /* the same */
+  guint n_by_step[LB_N_STEPS];
+  gsize n_days;
+  LbDay *days; /* every day with a shift, in order */
+  gsize n_shifts;
+  LbTotals *shifts; /* same index as the ledger's */
+  LbTotals job;
+  guint8 *is_alive; /* one an entry: not taken back */
+  gsize n_entries;
+  LbUnits units;
+  LbAssumptions assumptions;
+  const char *name; /* the job's, borrowed from the ledger */
+  const char *place;
+  const char *datum;
+  GHashTable *by_mark; /* present mark in lower case → index + 1 */
+} LbFold;
+
+/**
+ * lb_fold_new:
+ * @until_us: only entries recorded up to then; G_MAXINT64 for all
+ */
+LbFold *lb_fold_new (const LbLedger *ledger, gint64 until_us);
+void lb_fold_free (LbFold *fold);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (LbFold, lb_fold_free)
+
+/* Index by present mark (any case, spaces ignored), -1 for none. */
+int lb_fold_find_mark (const LbFold *fold, const char *mark);
+
+/* The act that "take back" would take back in @shift, and the take-back that "redo" would take
+ * back; %NULL for none. Redo is offered only until something new is recorded. */
+const char *lb_fold_next_take_back (const LbFold *fold, const LbLedger *ledger, int shift);
+const char *lb_fold_next_redo (const LbFold *fold, const LbLedger *ledger, int shift);
+
+G_END_DECLS

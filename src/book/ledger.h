@@ -1,0 +1,106 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "trade/pile.h"
+#include "trade/step.h"
+
+#include <glib.h>
+
+G_BEGIN_DECLS
+
+/* The job in memory, as plain structs: what the file says and no conclusion. Append-only, like
+ * the file: reading on adds to it. Strings live as long as the ledger.
+ *
+ * An entry belongs to an act: what one gesture of one person stored together, as all of it or
+ * none. To take something back is one more entry, that names the act. */
+typedef enum {
+  LB_ENTRY_STEP,      /* pile reached a step:             pile, what = step name */
+  LB_ENTRY_BARS,      /* bars burned:                     pile, bars (which) or count */
+  LB_ENTRY_DRAWN,     /* pile drawn whole, not cut:       pile */
+  LB_ENTRY_BROKEN,    /* pile broke, a stub is left:      pile, amount = stub head elevation m */
+  LB_ENTRY_BURN_TIME, /* trigger time at a pile:          pile, amount = s */
+  LB_ENTRY_RODS,      /* rods used:                       pile or none, amount = rods */
+  LB_ENTRY_OXYGEN,    /* oxygen used:                     pile or none, amount = m3 free gas */
+  LB_ENTRY_DIVE,      /* a dive: what = diver, amount = pneumo depth m, start/end = left surface,
+                         left bottom; up = reached surface, pile = first worked or none */
+  LB_ENTRY_DELAY,     /* what = cause, amount = s, start if known */
+  LB_ENTRY_FAULT,     /* gear fault: what = part, amount = s lost */
+  LB_ENTRY_CONDITION, /* what = "wind", "sea", "current", "visibility", note = as said */
+  LB_ENTRY_NOTE,      /* pile or none, note */
+  LB_ENTRY_FACT,    /* pile fact set: pile, what = fact name, note = value in metric, "" unknown */
+  LB_ENTRY_SETTING, /* job setting:                     what = key, note = value */
+  LB_ENTRY_TAKE_BACK, /* of = the act taken back (a take-back can itself be taken back) */
+} LbEntryKind;
+
+#define LB_N_ENTRY_KINDS (LB_ENTRY_TAKE_BACK + 1)
+
+const char *lb_entry_kind_name (LbEntryKind kind); /* "step", "bars", …: key in the file */
+gboolean lb_entry_kind_from_name (const char *name, LbEntryKind *out_kind);
+
+typedef struct
+{
+  gint64 seq;      /* order in this file */
+  const char *id;  /* unique everywhere */
+  const char *act; /* id of the act's first entry */
+  gint64 at_us;    /* UTC µs when it was recorded */
+  const char *who; /* a role or initials, "" when not said */
+  int shift;       /* index in the ledger's shifts, -1 for what belongs to none (facts, settings) */
+  LbEntryKind kind;
+  int pile;         /* index in the ledger's piles, -1 for none */
+  const char *what; /* see the kinds; "" for none */
+  LbBarSet bars;
+  guint count;
+  double amount;                  /* NAN when not said */
+  gint64 start_us, end_us, up_us; /* 0 when not said */
+  const char *note;
+  const char *of; /* act taken back, "" for none */
+} LbEntry;
+
+/* One shift of one crew. Days are Julian day numbers as in GDate. */
+typedef struct
+{
+  const char *id;
+  guint32 day;
+  const char *watch; /* "day" or "night" */
+  gint64 opened_us;
+  const char *who;
+} LbShift;
+
+typedef struct
+{
+  GArray *piles;            /* LbPile, as they first came in; index = LbEntry.pile */
+  GArray *shifts;           /* LbShift, by day, then as opened */
+  GArray *entries;          /* LbEntry, by seq */
+  GHashTable *pile_by_mark; /* mark in lower case → index + 1 */
+  GHashTable *pile_by_id;   /* id → index + 1 */
+  GStringChunk *strings;
+  gint64 last_seq;
+  const char *job_id;
+} LbLedger;
+
+LbLedger *lb_ledger_new (void);
+void lb_ledger_free (LbLedger *ledger);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (LbLedger, lb_ledger_free)
+
+static inline const LbPile *
+lb_ledger_pile (const LbLedger *ledger, guint i)
+{
+  return &g_array_index (ledger->piles, LbPile, i);
+}
+
+static inline const LbEntry *
+lb_ledger_entry (const LbLedger *ledger, guint i)
+{
+  return &g_array_index (ledger->entries, LbEntry, i);
+}
+
+static inline const LbShift *
+lb_ledger_shift (const LbLedger *ledger, guint i)
+{
+  return &g_array_index (ledger->shifts, LbShift, i);
+}
+
+/* Index of the pile first called @mark (any case), -1 for none. Facts can rename: see LbFold. */
+int lb_ledger_find_mark (const LbLedger *ledger, const char *mark);
+
+G_END_DECLS

@@ -1,0 +1,69 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "book/book.h"
+#include "book/fold.h"
+#include "draw/picture-text.h"
+
+#include <gio/gio.h>
+
+G_BEGIN_DECLS
+
+/* The open job as the window sees it: the book, what it says, and what follows from it.
+ * Main thread only; loading runs on a worker. It looks for other programs' entries twice a second
+ * and says so by the same signal as for its own.
+ *
+ * Signal "changed": ledger and fold are new; pointers got before are gone. */
+#define LB_TYPE_JOB (lb_job_get_type ())
+G_DECLARE_FINAL_TYPE (LbJob, lb_job, LB, JOB, GObject)
+
+void lb_job_open_async (GFile *file,
+                        GCancellable *cancellable,
+                        GAsyncReadyCallback callback,
+                        gpointer data);
+LbJob *lb_job_open_finish (GAsyncResult *result, GError **error); /* (transfer full) */
+
+GFile *lb_job_get_file (LbJob *self);
+const LbLedger *lb_job_get_ledger (LbJob *self);
+const LbFold *lb_job_get_fold (LbJob *self);
+gboolean lb_job_is_read_only (LbJob *self);
+const LbVoice *lb_job_get_voice (LbJob *self); /* the job's units, the locale's numbers, UI font */
+
+/* Today's shift (or the one picked on the Shift page): index in the ledger, -1 for none yet.
+ * Recording opens it. */
+int lb_job_get_shift (LbJob *self);
+void lb_job_pick_shift (LbJob *self, int shift);
+gboolean lb_job_open_shift (LbJob *self, guint32 day, const char *watch, GError **error);
+
+/* Stores at once, in the present shift unless a draft names one; refolds; emits "changed". */
+gboolean lb_job_record (LbJob *self, const LbDraft *drafts, gsize n_drafts, GError **error);
+
+gboolean lb_job_can_take_back (LbJob *self);
+gboolean lb_job_can_redo (LbJob *self);
+gboolean lb_job_take_back (LbJob *self, GError **error);
+gboolean lb_job_redo (LbJob *self, GError **error);
+
+/* Piles in bulk, on a worker with a connection of its own; "changed" follows. @piles and the
+ * strings they borrow must live until it has finished: @keep is freed then by @free_keep. */
+void lb_job_add_piles_async (LbJob *self,
+                             const LbPile *piles,
+                             gsize n_piles,
+                             gpointer keep,
+                             GDestroyNotify free_keep,
+                             void (*progress) (gsize done,
+                                               gsize total,
+                                               gpointer data), /* main thread */
+                             gpointer progress_data,
+                             GCancellable *cancellable,
+                             GAsyncReadyCallback callback,
+                             gpointer data);
+gboolean lb_job_add_piles_finish (LbJob *self, GAsyncResult *result, GError **error);
+
+/* Drafts that take piles to @step, each with what goes with it (severed burns the bars left);
+ * recorded as one act. */
+gboolean lb_job_mark_step (LbJob *self, const guint *piles, gsize n, LbStep step, GError **error);
+
+/* Records bars of one pile as burned. */
+gboolean lb_job_burn_bars (LbJob *self, guint pile, LbBarSet bars, GError **error);
+
+G_END_DECLS

@@ -1,0 +1,41 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "book/fold.h"
+#include "draw/palette.h"
+#include "draw/picture-text.h"
+#include "trade/cut-plan.h"
+
+G_BEGIN_DECLS
+
+/* Pages for paper, in points, drawn black-and-white legible with LB_PALETTE_PRINT. */
+typedef enum {
+  LB_PAPER_LETTER,
+  LB_PAPER_A4,
+} LbPaper;
+
+void lb_paper_size (LbPaper paper, double *out_width_pt, double *out_height_pt);
+gboolean lb_paper_from_name (const char *name, LbPaper *out_paper);
+
+/* The cut card: one pile, one page, every figure with its range and reason, cautions with boxes
+ * to tick, side view and section. */
+void lb_card_draw (cairo_t *cr,
+                   const LbVoice *voice,
+                   const LbFold *fold,
+                   guint pile,
+                   double width_pt,
+                   double height_pt);
+
+/* The daily production report of @day: what was done, dives, rods and oxygen, delays, totals to
+ * date, a small plan. */
+gsize lb_day_report_n_pages (const LbLedger *ledger, const LbFold *fold, guint32 day);
+void lb_day_report_draw (cairo_t *cr,
+                         const LbVoice *voice,
+                         const LbLedger *ledger,
+                         const LbFold *fold,
+                         guint32 day,
+                         gsize page,
+                         double width_pt,
+                         double height_pt);
+
+G_END_DECLS

@@ -1,0 +1,45 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "book/fold.h"
+#include "draw/picture-text.h"
+#include "trade/cut-plan.h"
+
+G_BEGIN_DECLS
+
+/* The cut plan in words, translated, in the voice's units: the same on the sheet, the card and in
+ * the shell. All returned strings are to be freed. */
+
+/* "26 min", "112 psi", "9,850 lb"; "–" when not known. */
+char *lb_figure_text (const LbVoice *voice, const LbCutPlan *plan, LbFigureId id);
+
+/* "18–37 min"; NULL when the range is no wider than the figure. */
+char *lb_figure_range_text (const LbVoice *voice, const LbCutPlan *plan, LbFigureId id);
+
+/* Why: "90 psi over bottom + 14 psi for 31 ft + 20 psi hose", or what is missing. */
+char *lb_figure_reason_text (const LbVoice *voice,
+                             const LbPile *pile,
+                             const LbAssumptions *assumptions,
+                             const LbCutPlan *plan,
+                             LbFigureId id);
+
+/* The caution with its figures: "Umbilical and leads to the north: slag falls south." */
+char *lb_caution_text (const LbVoice *voice,
+                       const LbPile *pile,
+                       const LbCutPlan *plan,
+                       LbCaution caution);
+
+/* "16 in octagonal, eight #8 bars, leans 1:4 to the south" */
+char *lb_pile_text (const LbVoice *voice, const LbPile *pile);
+
+/* "cleaned · 5 of 8 bars left" */
+char *lb_pile_state_text (const LbPile *pile, const LbPileState *state);
+
+/* One line of a pile's history: "Bars 1, 2 burned". */
+char *lb_entry_text (const LbVoice *voice, const LbLedger *ledger, const LbEntry *entry);
+
+/* "Tue 14 Jul 2026" in the reader's language; and ISO for files. */
+char *lb_day_text (guint32 julian_day);
+char *lb_day_iso (guint32 julian_day);
+
+G_END_DECLS

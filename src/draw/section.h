@@ -1,0 +1,34 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "draw/palette.h"
+#include "draw/picture-text.h"
+#include "trade/cut-plan.h"
+
+G_BEGIN_DECLS
+
+/* The section at the cut seen from above, the lean pointing down the page as one faces it; bars
+ * left carry their place in the order to burn, burned ones are faint rings. */
+typedef struct
+{
+  const LbPile *pile;
+  const LbCutPlan *plan;
+  LbBarSet burned;
+  int focus; /* bar with the keyboard's focus, -1 for none */
+} LbSection;
+
+void lb_section_draw (cairo_t *cr,
+                      const LbPalette *palette,
+                      const LbVoice *voice,
+                      const LbSection *section,
+                      double width,
+                      double height);
+
+/* The bar at a place on the page, -1 for none; each answers within at least 14 px, or half the
+ * way to its neighbour. */
+int lb_section_bar_at (const LbSection *section, double width, double height, double x, double y);
+
+/* Where a bar is drawn, for focus rings and tests. */
+LbPoint lb_section_bar_place (const LbSection *section, double width, double height, guint bar);
+
+G_END_DECLS

@@ -1,0 +1,78 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "trade/quantity.h"
+#include "trade/tag.h"
+
+#include <glib.h>
+
+G_BEGIN_DECLS
+
+/* Every number the cut plan takes for granted: one row a number, with its range, its tag and its
+ * source, so that a crew can see it and set its own. Values are SI. */
+typedef enum {
+  LB_ASSUME_WATER_LEVEL,       /* m above datum, at the planned time */
+  LB_ASSUME_WATER_DENSITY,     /* kg/m3 */
+  LB_ASSUME_CONCRETE_DENSITY,  /* kg/m3, reinforced, for the hook */
+  LB_ASSUME_CONCRETE_LIGHT,    /* kg/m3, low end of the range */
+  LB_ASSUME_CONCRETE_HEAVY,    /* kg/m3, high end of the range */
+  LB_ASSUME_GROWTH_THICKNESS,  /* m, marine growth left on the piece */
+  LB_ASSUME_GROWTH_DENSITY,    /* kg/m3 */
+  LB_ASSUME_CUT_ABOVE_MUDLINE, /* m */
+  LB_ASSUME_BURN_RATE,         /* s of trigger per m2 of steel */
+  LB_ASSUME_BURN_RATE_LOW,
+  LB_ASSUME_BURN_RATE_HIGH,
+  LB_ASSUME_RESTRIKE, /* s lost at each new strike: a bar, or a fresh rod */
+  LB_ASSUME_RESTRIKE_LOW,
+  LB_ASSUME_RESTRIKE_HIGH,
+  LB_ASSUME_ROD_TIME,  /* s of trigger in one rod */
+  LB_ASSUME_ROD_WASTE, /* share of rod lost to bad strikes, stubs, drops */
+  LB_ASSUME_ROD_WASTE_LOW,
+  LB_ASSUME_ROD_WASTE_HIGH,
+  LB_ASSUME_OXYGEN_FLOW,  /* m3/s of free gas, trigger down, at the surface */
+  LB_ASSUME_CYLINDER_GAS, /* m3 free gas usable of one cylinder down to the residual */
+  LB_ASSUME_OVER_BOTTOM,  /* Pa over bottom pressure at the tip */
+  LB_ASSUME_HOSE_LENGTH,  /* m */
+  LB_ASSUME_HOSE_LOSS,    /* Pa per m */
+  LB_ASSUME_DIVE_SETUP,   /* s of bottom time a dive spends on the way, not burning */
+  LB_ASSUME_DIVE_LIMIT,   /* s: no dive is planned longer than this, table or no table */
+  LB_ASSUME_CLEAN_TIME,   /* s a pile, to clean and break to steel */
+  LB_ASSUME_RIGGING_MASS, /* kg: hook block share, slings, shackles */
+  LB_ASSUME_SLING_LEGS,   /* count, 1 to 4; the load is taken by two at most */
+  LB_ASSUME_SLING_ANGLE,  /* rad from the horizontal */
+} LbAssumptionId;
+
+#define LB_N_ASSUMPTIONS (LB_ASSUME_SLING_ANGLE + 1)
+
+typedef struct
+{
+  const char *key;   /* in files and commands: "water-level" */
+  const char *title; /* msgid: "Water level above datum" */
+  LbQuantity quantity;
+  double value, least, most; /* SI */
+  LbTag tag;
+  const char *source; /* msgid: the standard, or why */
+} LbAssumption;
+
+/* The job's values: the defaults, some replaced by the crew's own. */
+typedef struct
+{
+  double value[LB_N_ASSUMPTIONS];
+  gboolean is_own[LB_N_ASSUMPTIONS];
+} LbAssumptions;
+
+const LbAssumption *lb_assumption (LbAssumptionId id);
+gboolean lb_assumption_find (const char *key, LbAssumptionId *out_id);
+
+void lb_assumptions_init (LbAssumptions *assumptions);
+
+/* Sets one, %FALSE with LB_TRADE_ERROR_DOMAIN and a sentence when outside its range. */
+gboolean lb_assumptions_set (LbAssumptions *assumptions,
+                             LbAssumptionId id,
+                             double si,
+                             GError **error);
+
+/* LB_TAG_JOB when the crew set it, else the table's tag. */
+LbTag lb_assumptions_tag (const LbAssumptions *assumptions, LbAssumptionId id);
+
+G_END_DECLS

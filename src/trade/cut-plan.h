@@ -1,0 +1,87 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "trade/assumption.h"
+#include "trade/burn.h"
+#include "trade/caution.h"
+#include "trade/pile.h"
+#include "trade/tag.h"
+
+#include <glib.h>
+
+G_BEGIN_DECLS
+
+/* The figures of one pile's cut, each with its range and its tag; docs/methods.md has every
+ * formula. A figure whose inputs are not known is NAN and LB_TRADE_ERROR_INCOMPLETE's sentence
+ * is @missing. */
+typedef enum {
+  LB_FIGURE_TRUE_LENGTH,   /* m, head to cut along the axis */
+  LB_FIGURE_LEAN,          /* rad from the vertical */
+  LB_FIGURE_HEAD_OFFSET,   /* m, head out of plumb from the mudline */
+  LB_FIGURE_CUT_OFFSET,    /* m, the axis at the cut from the head, in plan */
+  LB_FIGURE_CUT_DEPTH,     /* m of water over the cut */
+  LB_FIGURE_PNEUMO,        /* m, corrected, to enter the table with */
+  LB_FIGURE_BARS_LEFT,     /* count */
+  LB_FIGURE_STEEL,         /* m2 left to burn */
+  LB_FIGURE_TRIGGER,       /* s */
+  LB_FIGURE_BURN,          /* s at the pile, strikes and rod changes counted */
+  LB_FIGURE_RODS,          /* count */
+  LB_FIGURE_OXYGEN,        /* m3 free gas */
+  LB_FIGURE_CYLINDERS,     /* count */
+  LB_FIGURE_REGULATOR,     /* Pa gauge */
+  LB_FIGURE_NO_STOP,       /* s */
+  LB_FIGURE_DIVES,         /* count */
+  LB_FIGURE_MASS_IN_WATER, /* kg apparent */
+  LB_FIGURE_MASS_IN_AIR,   /* kg */
+  LB_FIGURE_HOOK_LOAD,     /* N, clear of the water, rigging counted */
+  LB_FIGURE_SLING,         /* N a leg */
+} LbFigureId;
+
+#define LB_N_FIGURES (LB_FIGURE_SLING + 1)
+
+typedef struct
+{
+  LbRange range;
+  LbTag tag; /* the weakest of what it rests on */
+} LbFigure;
+
+typedef struct
+{
+  LbFigure figures[LB_N_FIGURES];
+  guint8 order[LB_BARS_MAX]; /* bars left, in the order to burn */
+  gsize n_order;
+  LbPoint places[LB_BARS_MAX]; /* all bars, see lb_bar_ring_place() */
+  double table_depth_m;        /* row of the no-stop table; NAN */
+  LbCompass slag_side;         /* where molten metal falls: the way it leans */
+  LbCompass lead_side;         /* the other side */
+  gboolean is_battered;
+  LbCaution cautions[LB_N_CAUTIONS]; /* gravest first */
+  gsize n_cautions;
+} LbCutPlan;
+
+/**
+ * lb_cut_plan_reckon:
+ * @burned: bars already burned or gone
+ * @n_burned_unplaced: bars burned of which only the count is known
+ *
+ * Never fails: what cannot be reckoned is NAN. Pure; under 10 µs a pile.
+ */
+void lb_cut_plan_reckon (const LbPile *pile,
+                         LbBarSet burned,
+                         guint n_burned_unplaced,
+                         const LbAssumptions *assumptions,
+                         LbCutPlan *out_plan);
+
+const char *lb_figure_key (LbFigureId id);   /* "hook-load" */
+const char *lb_figure_title (LbFigureId id); /* msgid: "Hook load" */
+LbQuantity lb_figure_quantity (LbFigureId id);
+
+/* The facts a figure needs and the pile lacks: msgid of a sentence ("The mudline is not
+ * known."), %NULL when nothing is missing. */
+const char *lb_figure_missing (LbFigureId id, const LbPile *pile);
+
+/* Where the pile is cut, m above datum: its own elevation, else the job's height above the
+ * mudline; NAN when neither is known. */
+double lb_pile_cut_elevation (const LbPile *pile, const LbAssumptions *assumptions);
+
+G_END_DECLS
