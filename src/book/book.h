@@ -26,6 +26,25 @@ typedef enum {
 LbBook *lb_book_create (const char *path, const char *name, GError **error);
 
 /**
+ * lb_book_create_fixed:
+ * @tag: stands at the head of every id this book makes: 1 to 12 of a–z and 0–9
+ * @now_us: the clock, see lb_book_set_now()
+ *
+ * As lb_book_create(), with nothing in the file that comes from chance or the clock, so that the
+ * same calls make the same file everywhere. For made-up jobs only: two books that share a tag
+ * share ids.
+ */
+LbBook *lb_book_create_fixed (const char *path,
+                              const char *name,
+                              const char *tag,
+                              gint64 now_us,
+                              GError **error);
+
+/* What the clock says from now on (UTC µs), where a draft has no at_us and for shifts that are
+ * opened; 0 for the real clock. */
+void lb_book_set_now (LbBook *book, gint64 now_us);
+
+/**
  * lb_book_open:
  *
  * Opens by the hardened sequence of docs/file-format.md: a file that is foreign, newer, damaged
@@ -81,6 +100,13 @@ gboolean lb_book_record (LbBook *book,
                          gsize n_drafts,
                          char **out_act,
                          GError **error);
+
+/* Many acts and shifts as one transaction: what is recorded between lb_book_begin() and
+ * lb_book_commit() is on the disk when the latter returns %TRUE, all of it or none. No other
+ * program can write meanwhile. An act refused in between leaves the others as they are. */
+gboolean lb_book_begin (LbBook *book, GError **error);
+gboolean lb_book_commit (LbBook *book, GError **error);
+void lb_book_roll_back (LbBook *book);
 
 /* Opens the shift of a day and watch, or finds it when it is open; @out_id to be freed. */
 gboolean lb_book_open_shift (LbBook *book,

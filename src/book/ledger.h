@@ -59,6 +59,7 @@ typedef struct
 /* One shift of one crew. Days are Julian day numbers as in GDate. */
 typedef struct
 {
+  gint64 seq; /* order in this file, 1 for the first */
   const char *id;
   guint32 day;
   const char *watch; /* "day" or "night" */
@@ -71,7 +72,7 @@ typedef struct
   GArray *piles;            /* LbPile, as they first came in; index = LbEntry.pile */
   GArray *shifts;           /* LbShift, by day, then as opened */
   GArray *entries;          /* LbEntry, by seq */
-  GHashTable *pile_by_mark; /* mark in lower case → index + 1 */
+  GHashTable *pile_by_mark; /* lb_mark_key() → index + 1 */
   GHashTable *pile_by_id;   /* id → index + 1 */
   GStringChunk *strings;
   gint64 last_seq;
@@ -99,6 +100,9 @@ lb_ledger_shift (const LbLedger *ledger, guint i)
 {
   return &g_array_index (ledger->shifts, LbShift, i);
 }
+
+/* What tells marks apart: lower case, without spaces. To be freed. */
+char *lb_mark_key (const char *mark);
 
 /* Index of the pile first called @mark (any case), -1 for none. Facts can rename: see LbFold. */
 int lb_ledger_find_mark (const LbLedger *ledger, const char *mark);
