@@ -29,7 +29,7 @@ char *lb_caution_text (const LbVoice *voice,
                        const LbCutPlan *plan,
                        LbCaution caution);
 
-/* "16 in octagonal, eight #8 bars, leans 1:4 to the south" */
+/* "16 in octagonal, 8 × #8 bars, leans 1:4 to the south" */
 char *lb_pile_text (const LbVoice *voice, const LbPile *pile);
 
 /* "cleaned · 5 of 8 bars left" */
@@ -37,6 +37,15 @@ char *lb_pile_state_text (const LbPile *pile, const LbPileState *state);
 
 /* One line of a pile's history: "Bars 1, 2 burned". */
 char *lb_entry_text (const LbVoice *voice, const LbLedger *ledger, const LbEntry *entry);
+
+/* Bars by their numbers, from 1: "1, 2, 4–8". */
+char *lb_bar_numbers_text (LbBarSet bars);
+
+/* "Wind", "Sea" …, translated; a condition not known is returned as it is. */
+const char *lb_condition_name (const char *what);
+
+/* From left surface to left bottom in whole minutes, rounded up; NAN when not said. */
+double lb_dive_bottom_time (const LbEntry *dive);
 
 /* "Tue 14 Jul 2026" in the reader's language; and ISO for files. */
 char *lb_day_text (guint32 julian_day);

@@ -1,0 +1,277 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* One ledger entry in words, for a pile's history and the daily report.
+ *
+ * An entry comes from a file that may have been written elsewhere: every name in it may be
+ * unknown, every number missing. What is not understood is shown as it stands, never dropped. */
+#include "draw/plan-words.h"
+#include "draw/voice-text.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+/* As many bars in a row as are worth a dash: "4–8", but "4, 5". */
+#define RUN_LEAST 3
+
+char *
+lb_bar_numbers_text (LbBarSet bars)
+{
+  GString *const text = g_string_new (NULL);
+  guint i = 0;
+  while (i < LB_BARS_MAX) {
+    if (!(bars & LB_BAR (i))) {
+      i++;
+      continue;
+    }
+    guint end = i + 1;
+    while (end < LB_BARS_MAX && (bars & LB_BAR (end)))
+      end++;
+    /* Bars are numbered from 1 for people. */
+    if (end - i >= RUN_LEAST) {
+      g_string_append_printf (text, "%s%u–%u", text->len > 0 ? ", " : "", i + 1, end);
+      i = end;
+    } else {
+      g_string_append_printf (text, "%s%u", text->len > 0 ? ", " : "", i + 1);
+      i++;
+    }
+  }
+  return g_string_free (text, FALSE);
+}
+
+static char *
+step_text (const LbEntry *entry)
+{
+  LbStep step;
+  if (!lb_step_from_name (entry->what, &step))
+    return g_strdup_printf (_ ("Step “%s”, which this version does not know"), entry->what);
+  switch (step) {
+  case LB_STEP_STANDING:
+    return g_strdup (C_ ("entry", "Standing"));
+  case LB_STEP_CLEANED:
+    return g_strdup (C_ ("entry", "Cleaned"));
+  case LB_STEP_SEVERED:
+    return g_strdup (C_ ("entry", "Severed"));
+  case LB_STEP_RIGGED:
+    return g_strdup (C_ ("entry", "Rigged"));
+  case LB_STEP_PULLED:
+    return g_strdup (C_ ("entry", "Pulled"));
+  }
+  g_assert_not_reached ();
+}
+
+static char *
+bars_text (const LbEntry *entry)
+{
+  const guint n_named = lb_bar_set_count (entry->bars);
+  if (n_named > 0) {
+    g_autofree char *numbers = lb_bar_numbers_text (entry->bars);
+    return g_strdup_printf (
+      g_dngettext (GETTEXT_PACKAGE, "Bar %s burned", "Bars %s burned", n_named), numbers);
+  }
+  return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%u bar burned, not said which",
+                                       "%u bars burned, not said which", entry->count),
+                          entry->count);
+}
+
+static char *
+broken_text (const LbVoice *voice, const LbEntry *entry)
+{
+  if (isnan (entry->amount))
+    return g_strdup (_ ("Broke: a stub is left"));
+  g_autofree char *head = lb_voice_elevation (voice, entry->amount);
+  return g_strdup_printf (_ ("Broke: a stub is left with its head at %s"), head);
+}
+
+static char *
+rods_text (const LbVoice *voice, const LbEntry *entry)
+{
+  g_autofree char *rods = lb_voice_number (voice, entry->amount, 1);
+  const gulong n = isfinite (entry->amount) ? (gulong) ceil (fabs (entry->amount)) : 0;
+  return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%s rod used", "%s rods used", n), rods);
+}
+
+double
+lb_dive_bottom_time (const LbEntry *dive)
+{
+  if (dive->start_us == 0 || dive->end_us <= dive->start_us)
+    return NAN;
+  return ceil ((double) (dive->end_us - dive->start_us) / (60.0 * G_USEC_PER_SEC)) * 60;
+}
+
+static char *
+dive_text (const LbVoice *voice, const LbEntry *entry)
+{
+  const double bottom_s = lb_dive_bottom_time (entry);
+  g_autofree char *depth = isnan (entry->amount)
+                             ? g_strdup (_ ("depth not said"))
+                             : lb_voice_quantity (voice, LB_QUANTITY_LENGTH, entry->amount);
+  const char *const diver = entry->what[0] != '\0' ? entry->what : _ ("diver not said");
+  if (isnan (bottom_s))
+    return g_strdup_printf (_ ("Dive, %s: %s, bottom time not said"), diver, depth);
+  g_autofree char *bottom = lb_voice_quantity (voice, LB_QUANTITY_TIME, bottom_s);
+  return g_strdup_printf (_ ("Dive, %s: %s, bottom time %s"), diver, depth, bottom);
+}
+
+static char *
+delay_text (const LbVoice *voice, const LbEntry *entry)
+{
+  const char *const cause = entry->what[0] != '\0' ? entry->what : _ ("cause not said");
+  if (isnan (entry->amount))
+    return g_strdup_printf (_ ("Delay, %s"), cause);
+  g_autofree char *lost = lb_voice_quantity (voice, LB_QUANTITY_TIME, entry->amount);
+  return g_strdup_printf (_ ("Delay, %s: %s"), cause, lost);
+}
+
+static char *
+fault_text (const LbVoice *voice, const LbEntry *entry)
+{
+  const char *const part = entry->what[0] != '\0' ? entry->what : _ ("part not said");
+  if (isnan (entry->amount))
+    return g_strdup_printf (_ ("Gear fault, %s"), part);
+  g_autofree char *lost = lb_voice_quantity (voice, LB_QUANTITY_TIME, entry->amount);
+  return g_strdup_printf (_ ("Gear fault, %s: %s lost"), part, lost);
+}
+
+const char *
+lb_condition_name (const char *what)
+{
+  if (g_str_equal (what, "wind"))
+    return C_ ("condition", "Wind");
+  if (g_str_equal (what, "sea"))
+    return C_ ("condition", "Sea");
+  if (g_str_equal (what, "current"))
+    return C_ ("condition", "Current");
+  if (g_str_equal (what, "visibility"))
+    return C_ ("condition", "Visibility");
+  return what;
+}
+
+/* Values are kept in metric; shown in the voice's units where they can be read. */
+static char *
+value_text (const LbVoice *voice, LbQuantity quantity, const char *kept)
+{
+  double si;
+  if (kept[0] == '\0')
+    return g_strdup (_ ("not known"));
+  if (quantity == LB_QUANTITY_COUNT ||
+      !lb_quantity_from_text (quantity, LB_UNITS_METRIC, kept, &si, NULL))
+    return g_strdup (kept);
+  return lb_voice_quantity (voice, quantity, si);
+}
+
+static char *
+fact_text (const LbVoice *voice, const LbEntry *entry)
+{
+  LbFact fact;
+  if (!lb_fact_from_name (entry->what, &fact))
+    return g_strdup_printf (_ ("“%s” set to “%s”, which this version does not know"), entry->what,
+                            entry->note);
+  /* A batter is said as 1:k, which is no quantity. */
+  const LbQuantity quantity = fact == LB_FACT_BATTER ? LB_QUANTITY_COUNT : lb_fact_quantity (fact);
+  g_autofree char *value = value_text (voice, quantity, entry->note);
+  return g_strdup_printf (_ ("%s set to %s"), g_dgettext (GETTEXT_PACKAGE, lb_fact_title (fact)),
+                          value);
+}
+
+static char *
+setting_text (const LbVoice *voice, const LbEntry *entry)
+{
+  LbAssumptionId id;
+  if (!lb_assumption_find (entry->what, &id))
+    return g_strdup_printf (_ ("Job's %s set to %s"), entry->what, entry->note);
+  const LbAssumption *const assumption = lb_assumption (id);
+  g_autofree char *value = value_text (voice, assumption->quantity, entry->note);
+  return g_strdup_printf (_ ("%s set to %s"), g_dgettext (GETTEXT_PACKAGE, assumption->title),
+                          value);
+}
+
+/* The act's first entry, which gives the act its name; NULL when it is not in the ledger. */
+static const LbEntry *
+find_act (const LbLedger *ledger, const char *act)
+{
+  for (guint i = ledger->entries->len; i-- > 0;) {
+    const LbEntry *const entry = lb_ledger_entry (ledger, i);
+    if (g_str_equal (entry->id, act))
+      return entry;
+  }
+  return NULL;
+}
+
+static char *
+take_back_text (const LbVoice *voice, const LbLedger *ledger, const LbEntry *entry)
+{
+  const LbEntry *const taken = find_act (ledger, entry->of);
+  if (taken == NULL)
+    return g_strdup (_ ("Taken back: an entry that is not in this file"));
+  if (taken->kind != LB_ENTRY_TAKE_BACK) {
+    g_autofree char *what = lb_entry_text (voice, ledger, taken);
+    return g_strdup_printf (_ ("Taken back: %s"), what);
+  }
+  const LbEntry *const first = find_act (ledger, taken->of);
+  if (first == NULL || first->kind == LB_ENTRY_TAKE_BACK)
+    return g_strdup (_ ("Take-back undone"));
+  g_autofree char *what = lb_entry_text (voice, ledger, first);
+  return g_strdup_printf (_ ("Put back: %s"), what);
+}
+
+/* The kind's own words, without the note. */
+static char *
+bare_text (const LbVoice *voice, const LbLedger *ledger, const LbEntry *entry)
+{
+  switch (entry->kind) {
+  case LB_ENTRY_STEP:
+    return step_text (entry);
+  case LB_ENTRY_BARS:
+    return bars_text (entry);
+  case LB_ENTRY_DRAWN:
+    return g_strdup (_ ("Drawn whole, not cut"));
+  case LB_ENTRY_BROKEN:
+    return broken_text (voice, entry);
+  case LB_ENTRY_BURN_TIME: {
+    g_autofree char *time = lb_voice_quantity (voice, LB_QUANTITY_TIME, entry->amount);
+    return g_strdup_printf (_ ("%s of trigger time"), time);
+  }
+  case LB_ENTRY_RODS:
+    return rods_text (voice, entry);
+  case LB_ENTRY_OXYGEN: {
+    g_autofree char *gas = lb_voice_quantity (voice, LB_QUANTITY_GAS, entry->amount);
+    return g_strdup_printf (_ ("%s of oxygen used"), gas);
+  }
+  case LB_ENTRY_DIVE:
+    return dive_text (voice, entry);
+  case LB_ENTRY_DELAY:
+    return delay_text (voice, entry);
+  case LB_ENTRY_FAULT:
+    return fault_text (voice, entry);
+  case LB_ENTRY_CONDITION:
+    return g_strdup_printf (_ ("%s: %s"), lb_condition_name (entry->what), entry->note);
+  case LB_ENTRY_NOTE:
+    return g_strdup (entry->note);
+  case LB_ENTRY_FACT:
+    return fact_text (voice, entry);
+  case LB_ENTRY_SETTING:
+    return setting_text (voice, entry);
+  case LB_ENTRY_TAKE_BACK:
+    return take_back_text (voice, ledger, entry);
+  }
+  return g_strdup (_ ("An entry of a kind this version does not know"));
+}
+
+/* Whether the note is already what bare_text() says. */
+static gboolean
+note_is_said (LbEntryKind kind)
+{
+  return kind == LB_ENTRY_CONDITION || kind == LB_ENTRY_NOTE || kind == LB_ENTRY_FACT ||
+         kind == LB_ENTRY_SETTING;
+}
+
+char *
+lb_entry_text (const LbVoice *voice, const LbLedger *ledger, const LbEntry *entry)
+{
+  char *const bare = bare_text (voice, ledger, entry);
+  if (entry->note[0] == '\0' || note_is_said (entry->kind))
+    return bare;
+  /* Translators: an entry and the note its writer put to it. */
+  char *const text = g_strdup_printf (C_ ("entry", "%s (%s)"), bare, entry->note);
+  g_free (bare);
+  return text;
+}

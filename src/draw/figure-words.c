@@ -1,0 +1,350 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The figures of a cut plan in words.
+ *
+ * A reason shows the numbers that the figure was really made of, in the reader's units, short
+ * enough for two lines beside the figure: it is what lets a supervisor check the figure with a
+ * pencil. It never says how far the figure can be trusted; that is the tag, which stands beside
+ * it. Nothing is reckoned here but differences and quotients of what the plan already holds, so
+ * that the words cannot drift from the figures. */
+#include "draw/plan-words.h"
+#include "draw/voice-text.h"
+#include "trade/bottom-time.h"
+#include "trade/oxygen.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+/* What each reason is made from, so that the cases below stay short. */
+typedef struct
+{
+  const LbVoice *voice;
+  const LbPile *pile;
+  const LbAssumptions *assumptions;
+  const LbCutPlan *plan;
+} Why;
+
+static double
+likely (const LbCutPlan *plan, LbFigureId id)
+{
+  return plan->figures[id].range.likely;
+}
+
+char *
+lb_figure_text (const LbVoice *voice, const LbCutPlan *plan, LbFigureId id)
+{
+  const double value = likely (plan, id);
+  if (isinf (value))
+    return g_strdup (C_ ("figure", "no limit"));
+  return lb_voice_quantity (voice, lb_figure_quantity (id), value);
+}
+
+char *
+lb_figure_range_text (const LbVoice *voice, const LbCutPlan *plan, LbFigureId id)
+{
+  const LbQuantity quantity = lb_figure_quantity (id);
+  const LbRange *const range = &plan->figures[id].range;
+  if (!isfinite (range->low) || !isfinite (range->high))
+    return NULL;
+  g_autofree char *low = lb_voice_quantity_number (voice, quantity, range->low);
+  g_autofree char *high = lb_voice_quantity_number (voice, quantity, range->high);
+  if (g_str_equal (low, high))
+    return NULL;
+  g_autofree char *high_with_unit = lb_voice_quantity (voice, quantity, range->high);
+  /* Translators: a range of a figure, “18–37 min”. */
+  return g_strdup_printf (C_ ("range", "%s–%s"), low, high_with_unit);
+}
+
+static char *
+say (const Why *why, LbQuantity quantity, double si)
+{
+  return lb_voice_quantity (why->voice, quantity, si);
+}
+
+static char *
+say_assumed (const Why *why, LbAssumptionId id)
+{
+  return say (why, lb_assumption (id)->quantity, why->assumptions->value[id]);
+}
+
+static char *
+say_figure (const Why *why, LbFigureId id)
+{
+  return lb_figure_text (why->voice, why->plan, id);
+}
+
+static double
+cut_elevation (const Why *why)
+{
+  return lb_pile_cut_elevation (why->pile, why->assumptions);
+}
+
+static const char *
+lean_side (const LbPile *pile)
+{
+  return g_dgettext (GETTEXT_PACKAGE, lb_compass_name (lb_compass_nearest (pile->bearing_rad)));
+}
+
+static char *
+why_true_length (const Why *why)
+{
+  g_autofree char *head = lb_voice_elevation (why->voice, why->pile->head_m);
+  g_autofree char *cut = lb_voice_elevation (why->voice, cut_elevation (why));
+  if (!why->plan->is_battered)
+    return g_strdup_printf (_ ("head %s to cut %s, plumb"), head, cut);
+  g_autofree char *batter = lb_batter_to_text (why->pile->batter);
+  return g_strdup_printf (_ ("head %s to cut %s, along %s"), head, cut, batter);
+}
+
+static char *
+why_lean (const Why *why)
+{
+  if (!why->plan->is_battered)
+    return g_strdup (_ ("plumb on record"));
+  g_autofree char *batter = lb_batter_to_text (why->pile->batter);
+  return g_strdup_printf (_ ("batter %s to the %s"), batter, lean_side (why->pile));
+}
+
+static char *
+why_offset (const Why *why, LbFigureId id)
+{
+  if (!why->plan->is_battered)
+    return g_strdup (_ ("plumb on record"));
+  g_autofree char *batter = lb_batter_to_text (why->pile->batter);
+  if (id == LB_FIGURE_HEAD_OFFSET) {
+    g_autofree char *rise = say (why, LB_QUANTITY_LENGTH, why->pile->head_m - why->pile->mudline_m);
+    return g_strdup_printf (_ ("%s over %s, mudline to head"), batter, rise);
+  }
+  g_autofree char *rise = say (why, LB_QUANTITY_LENGTH, why->pile->head_m - cut_elevation (why));
+  return g_strdup_printf (_ ("%s over %s, cut to head"), batter, rise);
+}
+
+static char *
+why_cut_depth (const Why *why)
+{
+  g_autofree char *water = lb_voice_elevation (why->voice,
+                                               why->assumptions->value[LB_ASSUME_WATER_LEVEL]);
+  g_autofree char *cut = lb_voice_elevation (why->voice, cut_elevation (why));
+  return g_strdup_printf (_ ("water at %s, cut at %s"), water, cut);
+}
+
+static char *
+why_pneumo (const Why *why)
+{
+  const double depth = likely (why->plan, LB_FIGURE_CUT_DEPTH);
+  g_autofree char *read = say (why, LB_QUANTITY_LENGTH, depth);
+  g_autofree char *more = say (why, LB_QUANTITY_LENGTH,
+                               likely (why->plan, LB_FIGURE_PNEUMO) - depth);
+  return g_strdup_printf (_ ("%s + %s pneumo correction"), read, more);
+}
+
+static char *
+why_steel (const Why *why)
+{
+  g_autofree char *area = say (why, LB_QUANTITY_STEEL_AREA, why->pile->bar->area_m2);
+  g_autofree char *left = say_figure (why, LB_FIGURE_BARS_LEFT);
+  /* Translators: bars left × area of one, size of bar: “5 × 0.79 in², #8”. */
+  return g_strdup_printf (_ ("%s × %s, %s"), left, area, why->pile->bar->name);
+}
+
+static char *
+why_trigger (const Why *why)
+{
+  g_autofree char *rate = say_assumed (why, LB_ASSUME_BURN_RATE);
+  g_autofree char *steel = say_figure (why, LB_FIGURE_STEEL);
+  return g_strdup_printf ("%s × %s", rate, steel);
+}
+
+static char *
+why_burn (const Why *why)
+{
+  g_autofree char *trigger = why_trigger (why);
+  g_autofree char *restrike = say_assumed (why, LB_ASSUME_RESTRIKE);
+  const gulong n_bars = (gulong) likely (why->plan, LB_FIGURE_BARS_LEFT);
+  const gulong n_rods = (gulong) likely (why->plan, LB_FIGURE_RODS);
+  g_autofree char *strikes = g_strdup_printf (
+    g_dngettext (GETTEXT_PACKAGE, "%lu strike", "%lu strikes", n_bars), n_bars);
+  g_autofree char *rods = g_strdup_printf (
+    g_dngettext (GETTEXT_PACKAGE, "%lu rod", "%lu rods", n_rods), n_rods);
+  /* Translators: “25 s/in² × 6.32 in² + 75 s at 8 strikes and 4 rods”. */
+  return g_strdup_printf (_ ("%s + %s at %s and %s"), trigger, restrike, strikes, rods);
+}
+
+static char *
+why_rods (const Why *why)
+{
+  g_autofree char *trigger = say (why, LB_QUANTITY_SHORT_TIME,
+                                  likely (why->plan, LB_FIGURE_TRIGGER));
+  g_autofree char *each = say_assumed (why, LB_ASSUME_ROD_TIME);
+  g_autofree char *waste = say_assumed (why, LB_ASSUME_ROD_WASTE);
+  /* Translators: trigger time ÷ time of one rod, share lost: “158 s ÷ 50 s a rod, 15% lost”. */
+  return g_strdup_printf (_ ("%s ÷ %s a rod, %s lost"), trigger, each, waste);
+}
+
+static char *
+why_oxygen (const Why *why)
+{
+  g_autofree char *flow = say_assumed (why, LB_ASSUME_OXYGEN_FLOW);
+  g_autofree char *trigger = say (why, LB_QUANTITY_SHORT_TIME,
+                                  likely (why->plan, LB_FIGURE_TRIGGER));
+  const double at_surface = why->assumptions->value[LB_ASSUME_OXYGEN_FLOW] *
+                            likely (why->plan, LB_FIGURE_TRIGGER);
+  if (at_surface <= 0)
+    return g_strdup_printf (_ ("%s × %s of trigger"), flow, trigger);
+  g_autofree char *scale = lb_voice_number (why->voice,
+                                            likely (why->plan, LB_FIGURE_OXYGEN) / at_surface, 2);
+  return g_strdup_printf (_ ("%s × %s of trigger, × %s at depth"), flow, trigger, scale);
+}
+
+static char *
+why_cylinders (const Why *why)
+{
+  g_autofree char *oxygen = say_figure (why, LB_FIGURE_OXYGEN);
+  g_autofree char *each = say_assumed (why, LB_ASSUME_CYLINDER_GAS);
+  return g_strdup_printf (_ ("%s ÷ %s usable in each"), oxygen, each);
+}
+
+static char *
+why_regulator (const Why *why)
+{
+  const double depth = likely (why->plan, LB_FIGURE_CUT_DEPTH);
+  const double hose_pa = why->assumptions->value[LB_ASSUME_HOSE_LENGTH] *
+                         why->assumptions->value[LB_ASSUME_HOSE_LOSS];
+  g_autofree char *over = say_assumed (why, LB_ASSUME_OVER_BOTTOM);
+  g_autofree char *bottom = say (why, LB_QUANTITY_PRESSURE, lb_bottom_pressure (depth));
+  g_autofree char *deep = say (why, LB_QUANTITY_LENGTH, depth);
+  g_autofree char *hose = say (why, LB_QUANTITY_PRESSURE, hose_pa);
+  return g_strdup_printf (_ ("%s over bottom + %s for %s + %s hose"), over, bottom, deep, hose);
+}
+
+static char *
+why_no_stop (const Why *why)
+{
+  g_autofree char *row = say (why, LB_QUANTITY_LENGTH, why->plan->table_depth_m);
+  return g_strdup_printf (_ ("U.S. Navy air table, %s row"), row);
+}
+
+static char *
+why_dives (const Why *why)
+{
+  g_autofree char *burn = say_figure (why, LB_FIGURE_BURN);
+  const double limit = fmin (likely (why->plan, LB_FIGURE_NO_STOP),
+                             why->assumptions->value[LB_ASSUME_DIVE_LIMIT]);
+  g_autofree char *longest = say (why, LB_QUANTITY_TIME, limit);
+  g_autofree char *setup = say_assumed (why, LB_ASSUME_DIVE_SETUP);
+  return g_strdup_printf (_ ("%s at the pile; dives of %s at most, %s of it setting up"), burn,
+                          longest, setup);
+}
+
+static char *
+why_mass_in_air (const Why *why)
+{
+  const LbPile *const pile = why->pile;
+  g_autofree char *length = say_figure (why, LB_FIGURE_TRUE_LENGTH);
+  g_autofree char *width = say (why, LB_QUANTITY_SIZE, pile->outline.width_m);
+  g_autofree char *density = say_assumed (why, LB_ASSUME_CONCRETE_DENSITY);
+  const char *const shape = g_dgettext (GETTEXT_PACKAGE, lb_shape_name (pile->outline.shape));
+  /* Translators: “41.0 ft of 16 in octagonal at 150 lb/cu ft, growth added”. */
+  return g_strdup_printf (_ ("%s of %s %s at %s, growth added"), length, width, shape, density);
+}
+
+static char *
+why_mass_in_water (const Why *why)
+{
+  const double air = likely (why->plan, LB_FIGURE_MASS_IN_AIR);
+  const double water = likely (why->plan, LB_FIGURE_MASS_IN_WATER);
+  g_autofree char *in_air = say (why, LB_QUANTITY_MASS, air);
+  g_autofree char *lifted = say (why, LB_QUANTITY_MASS, air - water);
+  return g_strdup_printf (_ ("%s in air − %s of water pushed aside"), in_air, lifted);
+}
+
+static char *
+why_hook_load (const Why *why)
+{
+  g_autofree char *in_air = say_figure (why, LB_FIGURE_MASS_IN_AIR);
+  g_autofree char *rigging = say_assumed (why, LB_ASSUME_RIGGING_MASS);
+  return g_strdup_printf (_ ("%s in air + %s rigging"), in_air, rigging);
+}
+
+static char *
+why_sling (const Why *why)
+{
+  const gulong n_legs = (gulong) lround (why->assumptions->value[LB_ASSUME_SLING_LEGS]);
+  g_autofree char *angle = say_assumed (why, LB_ASSUME_SLING_ANGLE);
+  if (n_legs > 2) {
+    /* Translators: of a sling with %lu legs, all but two are taken to hang slack. */
+    return g_strdup_printf (_ ("%lu legs at %s, two taken to carry"), n_legs, angle);
+  }
+  return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%lu leg carries all of it at %s",
+                                       "%lu legs at %s from the horizontal", n_legs),
+                          n_legs, angle);
+}
+
+static char *
+why_not (LbFigureId id, const LbPile *pile)
+{
+  const char *const missing = lb_figure_missing (id, pile);
+  return g_strdup (missing != NULL ? g_dgettext (GETTEXT_PACKAGE, missing)
+                                   : _ ("Cannot be reckoned from what is on record."));
+}
+
+char *
+lb_figure_reason_text (const LbVoice *voice,
+                       const LbPile *pile,
+                       const LbAssumptions *assumptions,
+                       const LbCutPlan *plan,
+                       LbFigureId id)
+{
+  const Why why = {
+    .voice = voice,
+    .pile = pile,
+    .assumptions = assumptions,
+    .plan = plan,
+  };
+
+  if (isnan (likely (plan, id)))
+    return why_not (id, pile);
+  switch (id) {
+  case LB_FIGURE_TRUE_LENGTH:
+    return why_true_length (&why);
+  case LB_FIGURE_LEAN:
+    return why_lean (&why);
+  case LB_FIGURE_HEAD_OFFSET:
+  case LB_FIGURE_CUT_OFFSET:
+    return why_offset (&why, id);
+  case LB_FIGURE_CUT_DEPTH:
+    return why_cut_depth (&why);
+  case LB_FIGURE_PNEUMO:
+    return why_pneumo (&why);
+  case LB_FIGURE_BARS_LEFT:
+    return g_strdup_printf (
+      g_dngettext (GETTEXT_PACKAGE, "of %u bar on record", "of %u bars on record", pile->n_bars),
+      pile->n_bars);
+  case LB_FIGURE_STEEL:
+    return why_steel (&why);
+  case LB_FIGURE_TRIGGER:
+    return why_trigger (&why);
+  case LB_FIGURE_BURN:
+    return why_burn (&why);
+  case LB_FIGURE_RODS:
+    return why_rods (&why);
+  case LB_FIGURE_OXYGEN:
+    return why_oxygen (&why);
+  case LB_FIGURE_CYLINDERS:
+    return why_cylinders (&why);
+  case LB_FIGURE_REGULATOR:
+    return why_regulator (&why);
+  case LB_FIGURE_NO_STOP:
+    return why_no_stop (&why);
+  case LB_FIGURE_DIVES:
+    return why_dives (&why);
+  case LB_FIGURE_MASS_IN_WATER:
+    return why_mass_in_water (&why);
+  case LB_FIGURE_MASS_IN_AIR:
+    return why_mass_in_air (&why);
+  case LB_FIGURE_HOOK_LOAD:
+    return why_hook_load (&why);
+  case LB_FIGURE_SLING:
+    return why_sling (&why);
+  }
+  g_assert_not_reached ();
+}

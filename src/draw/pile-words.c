@@ -1,0 +1,92 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "draw/plan-words.h"
+#include "draw/voice-text.h"
+
+#include <glib/gi18n-lib.h>
+
+static char *
+outline_text (const LbVoice *voice, const LbOutline *outline)
+{
+  const char *const shape = g_dgettext (GETTEXT_PACKAGE, lb_shape_name (outline->shape));
+  if (outline->width_m <= 0)
+    return g_strdup_printf (_ ("%s, width not known"), shape);
+  g_autofree char *width = lb_voice_quantity (voice, LB_QUANTITY_SIZE, outline->width_m);
+  if (outline->void_m <= 0)
+    return g_strdup_printf (C_ ("width and shape", "%s %s"), width, shape);
+  g_autofree char *hole = lb_voice_quantity (voice, LB_QUANTITY_SIZE, outline->void_m);
+  return g_strdup_printf (_ ("%s %s with a %s void"), width, shape, hole);
+}
+
+static char *
+bars_text (const LbPile *pile)
+{
+  if (pile->bar == NULL && pile->n_bars == 0)
+    return g_strdup (_ ("bars not known"));
+  if (pile->bar == NULL)
+    return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%u bar of a size not known",
+                                         "%u bars of a size not known", pile->n_bars),
+                            pile->n_bars);
+  if (pile->n_bars == 0)
+    return g_strdup_printf (_ ("%s, how many is not known"), pile->bar->name);
+  if (pile->bar->kind == LB_BAR_STRAND)
+    return g_strdup_printf (_ ("%u × %s"), pile->n_bars, pile->bar->name);
+  return g_strdup_printf (
+    g_dngettext (GETTEXT_PACKAGE, "%u × %s bar", "%u × %s bars", pile->n_bars), pile->n_bars,
+    pile->bar->name);
+}
+
+static char *
+lean_text (const LbPile *pile)
+{
+  if (pile->batter <= 0)
+    return g_strdup (_ ("plumb"));
+  g_autofree char *batter = lb_batter_to_text (pile->batter);
+  const char *const side = g_dgettext (GETTEXT_PACKAGE,
+                                       lb_compass_name (lb_compass_nearest (pile->bearing_rad)));
+  return g_strdup_printf (_ ("leans %s to the %s"), batter, side);
+}
+
+char *
+lb_pile_text (const LbVoice *voice, const LbPile *pile)
+{
+  g_autofree char *outline = outline_text (voice, &pile->outline);
+  g_autofree char *bars = bars_text (pile);
+  g_autofree char *lean = lean_text (pile);
+  /* Translators: outline, bars, lean: “16 in octagonal, 8 × #8 bars, leans 1:4 to the south”. */
+  return g_strdup_printf (C_ ("pile", "%s, %s, %s"), outline, bars, lean);
+}
+
+/* What has become of the pile, without its bars. */
+static const char *
+state_name (const LbPileState *state)
+{
+  if (state->flags & LB_FLAG_STUB_LEFT)
+    return _ ("broke: stub left");
+  if (state->step == LB_STEP_PULLED && state->is_drawn)
+    return _ ("drawn whole");
+  if (state->step == LB_STEP_RIGGED && (state->done & LB_STEP_BIT (LB_STEP_SEVERED)))
+    return _ ("severed and rigged");
+  return g_dgettext (GETTEXT_PACKAGE, lb_step_name (state->step));
+}
+
+/* Whether bars still hold the pile, or the record says that they do. */
+static gboolean
+bars_are_news (const LbPile *pile, const LbPileState *state)
+{
+  if (pile->n_bars == 0 || state->step == LB_STEP_PULLED)
+    return FALSE;
+  if (state->done & LB_STEP_BIT (LB_STEP_SEVERED))
+    return (state->flags & LB_FLAG_SEVERED_WITH_BARS) != 0;
+  return state->step != LB_STEP_STANDING || state->n_left < pile->n_bars;
+}
+
+char *
+lb_pile_state_text (const LbPile *pile, const LbPileState *state)
+{
+  const char *const name = state_name (state);
+  if (!bars_are_news (pile, state))
+    return g_strdup (name);
+  return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%s · %u of %u bar left",
+                                       "%s · %u of %u bars left", pile->n_bars),
+                          name, state->n_left, pile->n_bars);
+}
