@@ -54,10 +54,9 @@ static void
 title_row (LbPileKindGroup *self, AdwEntryRow *row, LbFact fact)
 {
   g_autofree char *title = g_strdup_printf (
-      /* Translators: a fact and the unit it is typed in: "Width (in)". */
-      _ ("%s (%s)"),
-      g_dgettext (GETTEXT_PACKAGE, lb_fact_title (fact)),
-      lb_quantity_unit (lb_fact_quantity (fact), self->units));
+    /* Translators: a fact and the unit it is typed in: "Width (in)". */
+    _ ("%s (%s)"), g_dgettext (GETTEXT_PACKAGE, lb_fact_title (fact)),
+    lb_quantity_unit (lb_fact_quantity (fact), self->units));
 
   adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row), title);
 }
@@ -83,8 +82,8 @@ lb_pile_kind_group_class_init (LbPileKindGroupClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = lb_pile_kind_group_dispose;
 
-  signals[CHANGED] = g_signal_new (
-      "changed", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+  signals[CHANGED] = g_signal_new ("changed", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL,
+                                   NULL, NULL, G_TYPE_NONE, 0);
 
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/lastbent/Lastbent/pile-kind-group.ui");
@@ -108,8 +107,7 @@ lb_pile_kind_group_init (LbPileKindGroup *self)
   gtk_widget_init_template (GTK_WIDGET (self));
 
   for (int shape = 0; shape < LB_N_SHAPES; shape++)
-    gtk_string_list_append (shapes,
-                            g_dgettext (GETTEXT_PACKAGE, lb_shape_name ((LbShape) shape)));
+    gtk_string_list_append (shapes, g_dgettext (GETTEXT_PACKAGE, lb_shape_name ((LbShape) shape)));
   gtk_string_list_append (bars, _ ("not known"));
   for (gsize i = 0; i < n_bars; i++)
     gtk_string_list_append (bars, bar[i].name);

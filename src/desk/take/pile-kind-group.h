@@ -11,8 +11,7 @@ G_BEGIN_DECLS
  *
  * Signal "changed": one of them is another now. */
 #define LB_TYPE_PILE_KIND_GROUP (lb_pile_kind_group_get_type ())
-G_DECLARE_FINAL_TYPE (
-    LbPileKindGroup, lb_pile_kind_group, LB, PILE_KIND_GROUP, AdwPreferencesGroup)
+G_DECLARE_FINAL_TYPE (LbPileKindGroup, lb_pile_kind_group, LB, PILE_KIND_GROUP, AdwPreferencesGroup)
 
 void lb_pile_kind_group_set_units (LbPileKindGroup *self, LbUnits units);
 
