@@ -3,6 +3,7 @@
  * "Lay Out" hands exactly those to the job. A grid that cannot be laid says why and takes nothing. */
 #include "desk/take/grid-window.h"
 
+#include "desk/shell/look.h"
 #include "desk/shell/say.h"
 #include "desk/take/pile-kind-group.h"
 #include "draw/mark.h"
@@ -120,8 +121,7 @@ static void
 draw_cb (GtkDrawingArea *area, cairo_t *cr, int width, int height, gpointer data)
 {
   LbGridWindow *self = data;
-  const gboolean is_dark = adw_style_manager_get_dark (adw_style_manager_get_default ());
-  const LbPalette *palette = lb_palette (is_dark ? LB_PALETTE_DARK : LB_PALETTE_LIGHT);
+  const LbPalette *palette = lb_look_palette (GTK_WIDGET (area));
   double left = G_MAXDOUBLE, right = -G_MAXDOUBLE, bottom = G_MAXDOUBLE, top = -G_MAXDOUBLE;
 
   lb_ink_set (cr, palette, LB_INK_WATER);
@@ -242,6 +242,7 @@ lb_grid_window_init (LbGridWindow *self)
   self->strings = g_string_chunk_new (4096);
   gtk_widget_init_template (GTK_WIDGET (self));
   gtk_drawing_area_set_draw_func (self->picture, draw_cb, self, NULL);
+  lb_look_follow (GTK_WIDGET (self->picture));
 }
 
 LbGridWindow *
