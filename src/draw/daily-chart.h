@@ -12,7 +12,8 @@ typedef struct
 {
   const LbDay *days;
   gsize n_days;
-  int focus; /* day under the pointer or keyboard, -1 for none */
+  int focus;     /* day under the pointer or keyboard, -1 for none */
+  guint n_piles; /* of the job, for the sentence; 0 when not known */
 } LbDailyChart;
 
 void lb_daily_chart_draw (cairo_t *cr,

@@ -51,4 +51,7 @@ double lb_dive_bottom_time (const LbEntry *dive);
 char *lb_day_text (guint32 julian_day);
 char *lb_day_iso (guint32 julian_day);
 
+/* As g_date_time_format() reads @format; "–" for what is no day. */
+char *lb_day_format (guint32 julian_day, const char *format);
+
 G_END_DECLS
