@@ -1,14 +1,14 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-#include "exchange/pile-list.h"
+#include "trade/quantity.h"
 
 #include <gtk/gtk.h>
 
 G_BEGIN_DECLS
 
-/* Sets the columns of a table of piles: mark, place, section, bars, batter and elevations as they
- * will be stored, in @units. The rows are GtkStringObject holding an index into @piles. */
+/* Shows the first @most of @piles (element-type LbPile) as they will be stored: mark, place,
+ * section, bars, batter and elevations, in @units. Keeps a reference on the array. */
 void lb_list_columns_show (GtkColumnView *view, GArray *piles, LbUnits units, guint most);
 
 G_END_DECLS

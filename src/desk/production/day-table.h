@@ -1,0 +1,14 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "desk/shell/job.h"
+
+#include <gtk/gtk.h>
+
+G_BEGIN_DECLS
+
+/* Every day with a shift, newest first, with all its sums: the chart as a table. Keeps a
+ * reference on the job and must be shown again when the job changes. */
+void lb_day_table_show (GtkColumnView *view, LbJob *job);
+
+G_END_DECLS

@@ -1,0 +1,266 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The manager's page: a sentence, the sums of the job, the daily chart, and the same as a table.
+ * Everything shown is taken from the fold when the job says "changed"; the page keeps nothing of
+ * its own but which of chart and table is up. */
+#include "desk/production/production-page.h"
+
+#include "desk/production/daily-chart-view.h"
+#include "desk/production/day-table.h"
+#include "desk/shell/say.h"
+#include "desk/shell/selection.h"
+#include "draw/daily-chart.h"
+#include "draw/picture.h"
+
+#include <adwaita.h>
+#include <glib/gi18n-lib.h>
+
+/* A saved chart, in points: as wide as a letter page is long. */
+#define SAVED_WIDTH  792
+#define SAVED_HEIGHT 440
+
+struct _LbProductionPage
+{
+  GtkWidget parent_instance;
+
+  /* Template widgets */
+  LbDailyChartView *chart_view;
+  GtkLabel *sentence_label;
+  GtkFlowBox *sums_box;
+  GtkColumnView *table_view;
+  GtkStack *whole_stack;
+
+  /* Owned */
+  LbJob *job;
+  LbSelection *selection;
+  GSignalGroup *job_signals;
+  GtkFileChooserNative *chooser;
+};
+
+G_DEFINE_FINAL_TYPE (LbProductionPage, lb_production_page, GTK_TYPE_WIDGET)
+
+enum {
+  PROP_JOB = 1,
+  PROP_SELECTION,
+  N_PROPS,
+};
+
+static GParamSpec *props[N_PROPS];
+
+static void
+add_sum (LbProductionPage *self, const char *title, char *value)
+{
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+  GtkWidget *value_label = gtk_label_new (value);
+  GtkWidget *title_label = gtk_label_new (title);
+
+  gtk_widget_add_css_class (box, "sum");
+  gtk_widget_add_css_class (value_label, "title-2");
+  gtk_widget_add_css_class (value_label, "numeric");
+  gtk_widget_add_css_class (title_label, "dim-label");
+  gtk_box_append (GTK_BOX (box), value_label);
+  gtk_box_append (GTK_BOX (box), title_label);
+  gtk_flow_box_append (self->sums_box, box);
+  gtk_widget_set_can_focus (gtk_widget_get_parent (box), FALSE);
+  g_free (value);
+}
+
+static void
+show_sums (LbProductionPage *self)
+{
+  const LbFold *fold = lb_job_get_fold (self->job);
+  const LbVoice *voice = lb_job_get_voice (self->job);
+  GtkFlowBoxChild *child;
+
+  while ((child = gtk_flow_box_get_child_at_index (self->sums_box, 0)) != NULL)
+    gtk_flow_box_remove (self->sums_box, GTK_WIDGET (child));
+
+  add_sum (self, _ ("piles out"),
+           /* Translators: so many of so many. */
+           g_strdup_printf (_ ("%u of %u"), fold->n_by_step[LB_STEP_PULLED], fold->n_piles));
+  add_sum (self, _ ("bars burned"), lb_number_to_text (fold->job.bars, 0, &voice->numbers));
+  add_sum (self, _ ("rods"), lb_number_to_text (fold->job.rods, 0, &voice->numbers));
+  add_sum (
+    self, _ ("oxygen"),
+    lb_quantity_to_text (LB_QUANTITY_GAS, voice->units, fold->job.oxygen_m3, &voice->numbers));
+  add_sum (self, _ ("dives"), lb_number_to_text (fold->job.n_dives, 0, &voice->numbers));
+  add_sum (
+    self, _ ("bottom time"),
+    lb_quantity_to_text (LB_QUANTITY_TIME, voice->units, fold->job.bottom_s, &voice->numbers));
+  add_sum (
+    self, _ ("delays"),
+    lb_quantity_to_text (LB_QUANTITY_TIME, voice->units, fold->job.delay_s, &voice->numbers));
+  add_sum (
+    self, _ ("lost to gear"),
+    lb_quantity_to_text (LB_QUANTITY_TIME, voice->units, fold->job.fault_s, &voice->numbers));
+}
+
+static LbDailyChart
+chart_of (LbProductionPage *self)
+{
+  const LbFold *fold = lb_job_get_fold (self->job);
+
+  return (LbDailyChart){ .days = fold->days, .n_days = fold->n_days, .focus = -1 };
+}
+
+static void
+update (LbProductionPage *self)
+{
+  if (self->job == NULL || lb_job_get_fold (self->job)->n_days == 0) {
+    gtk_stack_set_visible_child_name (self->whole_stack, "empty");
+    return;
+  }
+
+  const LbDailyChart chart = chart_of (self);
+  g_autofree char *sentence = lb_daily_chart_sentence (&chart);
+
+  gtk_label_set_text (self->sentence_label, sentence);
+  show_sums (self);
+  lb_day_table_show (self->table_view, self->job);
+  gtk_stack_set_visible_child_name (self->whole_stack, "days");
+}
+
+static void
+draw_saved (cairo_t *cr, gsize page, double width, double height, gpointer data)
+{
+  LbProductionPage *self = data;
+  const LbDailyChart chart = chart_of (self);
+
+  lb_daily_chart_draw (cr, lb_palette (LB_PALETTE_LIGHT), lb_job_get_voice (self->job), &chart,
+                       width, height);
+}
+
+static void
+save_response_cb (LbProductionPage *self, int response, GtkFileChooserNative *chooser)
+{
+  if (response == GTK_RESPONSE_ACCEPT && self->job != NULL) {
+    g_autoptr (GFile) file = gtk_file_chooser_get_file (GTK_FILE_CHOOSER (chooser));
+    g_autofree char *path = g_file_get_path (file);
+    g_autofree char *said = NULL;
+    GError *error = NULL;
+
+    if (lb_picture_write (path, SAVED_WIDTH, SAVED_HEIGHT, 1, lb_job_get_fold (self->job)->name,
+                          draw_saved, self, &error))
+    {
+      said = g_strdup_printf (_ ("Saved as %s"), path);
+      lb_say (GTK_WIDGET (self), said, FALSE);
+    } else {
+      lb_say_error (GTK_WIDGET (self), _ ("The picture was not saved"), error);
+    }
+  }
+  g_clear_object (&self->chooser);
+}
+
+static void
+save_cb (GtkWidget *widget, const char *action, GVariant *ending)
+{
+  LbProductionPage *self = LB_PRODUCTION_PAGE (widget);
+  g_autofree char *name = g_strdup_printf ("%s.%s", _ ("daily-production"),
+                                           g_variant_get_string (ending, NULL));
+
+  if (self->chooser != NULL || self->job == NULL)
+    return;
+  self->chooser = gtk_file_chooser_native_new (
+    _ ("Save the Chart"), GTK_WINDOW (gtk_widget_get_root (widget)), GTK_FILE_CHOOSER_ACTION_SAVE,
+    _ ("_Save"), _ ("_Cancel"));
+  gtk_file_chooser_set_current_name (GTK_FILE_CHOOSER (self->chooser), name);
+  g_signal_connect_object (self->chooser, "response", G_CALLBACK (save_response_cb), self,
+                           G_CONNECT_SWAPPED);
+  gtk_native_dialog_show (GTK_NATIVE_DIALOG (self->chooser));
+}
+
+static void
+set_job (LbProductionPage *self, LbJob *job)
+{
+  if (!g_set_object (&self->job, job))
+    return;
+  g_signal_group_set_target (self->job_signals, job);
+  lb_daily_chart_view_set_job (self->chart_view, job);
+  update (self);
+  g_object_notify_by_pspec (G_OBJECT (self), props[PROP_JOB]);
+}
+
+static void
+lb_production_page_get_property (GObject *object, guint id, GValue *value, GParamSpec *pspec)
+{
+  LbProductionPage *self = LB_PRODUCTION_PAGE (object);
+
+  switch (id) {
+  case PROP_JOB:
+    g_value_set_object (value, self->job);
+    break;
+  case PROP_SELECTION:
+    g_value_set_object (value, self->selection);
+    break;
+  default:
+    G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
+  }
+}
+
+static void
+lb_production_page_set_property (GObject *object, guint id, const GValue *value, GParamSpec *pspec)
+{
+  LbProductionPage *self = LB_PRODUCTION_PAGE (object);
+
+  switch (id) {
+  case PROP_JOB:
+    set_job (self, g_value_get_object (value));
+    break;
+  case PROP_SELECTION:
+    if (g_set_object (&self->selection, g_value_get_object (value)))
+      g_object_notify_by_pspec (object, props[PROP_SELECTION]);
+    break;
+  default:
+    G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
+  }
+}
+
+static void
+lb_production_page_dispose (GObject *object)
+{
+  LbProductionPage *self = LB_PRODUCTION_PAGE (object);
+
+  g_clear_object (&self->job_signals);
+  g_clear_object (&self->chooser);
+  g_clear_object (&self->selection);
+  gtk_widget_dispose_template (GTK_WIDGET (object), LB_TYPE_PRODUCTION_PAGE);
+  g_clear_object (&self->job);
+
+  G_OBJECT_CLASS (lb_production_page_parent_class)->dispose (object);
+}
+
+static void
+lb_production_page_class_init (LbProductionPageClass *klass)
+{
+  GObjectClass *object_class = G_OBJECT_CLASS (klass);
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  object_class->dispose = lb_production_page_dispose;
+  object_class->get_property = lb_production_page_get_property;
+  object_class->set_property = lb_production_page_set_property;
+
+  props[PROP_JOB] = g_param_spec_object ("job", NULL, NULL, LB_TYPE_JOB,
+                                         G_PARAM_READWRITE | G_PARAM_STATIC_STRINGS |
+                                           G_PARAM_EXPLICIT_NOTIFY);
+  props[PROP_SELECTION] = g_param_spec_object ("selection", NULL, NULL, LB_TYPE_SELECTION,
+                                               G_PARAM_READWRITE | G_PARAM_STATIC_STRINGS |
+                                                 G_PARAM_EXPLICIT_NOTIFY);
+  g_object_class_install_properties (object_class, N_PROPS, props);
+
+  g_type_ensure (LB_TYPE_DAILY_CHART_VIEW);
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/org/lastbent/Lastbent/production-page.ui");
+  gtk_widget_class_bind_template_child (widget_class, LbProductionPage, chart_view);
+  gtk_widget_class_bind_template_child (widget_class, LbProductionPage, sentence_label);
+  gtk_widget_class_bind_template_child (widget_class, LbProductionPage, sums_box);
+  gtk_widget_class_bind_template_child (widget_class, LbProductionPage, table_view);
+  gtk_widget_class_bind_template_child (widget_class, LbProductionPage, whole_stack);
+  gtk_widget_class_install_action (widget_class, "production.save", "s", save_cb);
+}
+
+static void
+lb_production_page_init (LbProductionPage *self)
+{
+  gtk_widget_init_template (GTK_WIDGET (self));
+  self->job_signals = g_signal_group_new (LB_TYPE_JOB);
+  g_signal_group_connect_swapped (self->job_signals, "changed", G_CALLBACK (update), self);
+}
