@@ -45,21 +45,6 @@ typedef struct
   double delay_s, fault_s;
 } LbTotals;
 
-/* What was done to one pile in one shift: a line of the shift's sheet. */
-typedef struct
-{
-  int shift;
-  guint pile;
-  LbStepSet steps;
-  LbBarSet bars;
-  guint n_unplaced; /* bars burned of which only the count is known */
-  gboolean is_drawn, is_broken;
-  double burn_s, rods, oxygen_m3;
-  const char *note; /* the last one, "" for none */
-  gint64 last_us;
-} LbWork;
-
-
 typedef struct
 {
   guint32 day; /* Julian day number */
@@ -77,8 +62,6 @@ typedef struct
   LbDay *days; /* every day with a shift, in order */
   gsize n_shifts;
   LbTotals *shifts; /* same index as the ledger's */
-  gsize n_works;
-  LbWork *works; /* by shift, then as first touched */
   LbTotals job;
   guint8 *is_alive; /* one an entry: not taken back */
   gsize n_entries;
