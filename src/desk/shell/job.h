@@ -29,6 +29,9 @@ const LbFold *lb_job_get_fold (LbJob *self);
 gboolean lb_job_is_read_only (LbJob *self);
 const LbVoice *lb_job_get_voice (LbJob *self); /* the job's units, the locale's numbers, UI font */
 
+/* Why the file cannot be followed just now (gone, damaged, …), NULL when all is well. */
+const char *lb_job_get_trouble (LbJob *self);
+
 /* Today's shift (or the one picked on the Shift page): index in the ledger, -1 for none yet.
  * Recording opens it. */
 int lb_job_get_shift (LbJob *self);
@@ -58,6 +61,15 @@ void lb_job_add_piles_async (LbJob *self,
                              GAsyncReadyCallback callback,
                              gpointer data);
 gboolean lb_job_add_piles_finish (LbJob *self, GAsyncResult *result, GError **error);
+
+/* A whole copy at @file, made on a worker; takes the place of what is there, never of the job's
+ * own file. */
+void lb_job_copy_async (LbJob *self,
+                        GFile *file,
+                        GCancellable *cancellable,
+                        GAsyncReadyCallback callback,
+                        gpointer data);
+gboolean lb_job_copy_finish (LbJob *self, GAsyncResult *result, GError **error);
 
 /* Drafts that take piles to @step, each with what goes with it (severed burns the bars left);
  * recorded as one act. */

@@ -1,0 +1,21 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "desk/shell/application.h"
+
+#include <glib/gi18n-lib.h>
+#include <locale.h>
+
+int
+main (int argc, char *argv[])
+{
+  /* Uninstalled, the translations lie in the build directory. */
+  const char *locale_dir = g_getenv ("LASTBENT_LOCALE_DIR");
+  g_autoptr (LbApplication) application = NULL;
+
+  setlocale (LC_ALL, "");
+  bindtextdomain (GETTEXT_PACKAGE, locale_dir != NULL ? locale_dir : LB_LOCALE_DIR);
+  bind_textdomain_codeset (GETTEXT_PACKAGE, "UTF-8");
+  textdomain (GETTEXT_PACKAGE);
+
+  application = lb_application_new ();
+  return g_application_run (G_APPLICATION (application), argc, argv);
+}

@@ -1,0 +1,294 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What a job does away from the main thread: opening, taking many piles, copying.
+ *
+ * A worker has its own connection to the file (a book is for one thread), except that opening
+ * hands the book it opened over to the main thread for good. Results reach the caller on the
+ * main thread; a job that has changed says so before the caller's own callback runs.
+ */
+#include "desk/shell/job-private.h"
+
+#include <glib/gi18n-lib.h>
+
+typedef struct
+{
+  LbBook *book;
+  LbLedger *ledger;
+  LbFold *fold;
+} Opened;
+
+static void
+opened_free (Opened *opened)
+{
+  g_clear_pointer (&opened->fold, lb_fold_free);
+  g_clear_pointer (&opened->ledger, lb_ledger_free);
+  g_clear_pointer (&opened->book, lb_book_close);
+  g_free (opened);
+}
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (Opened, opened_free)
+
+static char *
+local_path (GFile *file, GError **error)
+{
+  char *path = g_file_get_path (file);
+
+  if (path == NULL) {
+    g_autofree char *name = g_file_get_parse_name (file);
+
+    g_set_error (error, LB_BOOK_ERROR, LB_BOOK_ERROR_OPEN,
+                 _ ("“%s” is not on this computer; copy it here first"), name);
+  }
+  return path;
+}
+
+static void
+open_thread (GTask *task, gpointer source, gpointer task_data, GCancellable *cancellable)
+{
+  g_autoptr (Opened) opened = g_new0 (Opened, 1);
+  g_autoptr (GError) error = NULL;
+  g_autofree char *path = local_path (G_FILE (task_data), &error);
+
+  if (path != NULL)
+    opened->book = lb_book_open (path, LB_BOOK_WRITE, &error);
+  if (opened->book != NULL)
+    opened->ledger = lb_book_read (opened->book, cancellable, &error);
+  if (opened->ledger == NULL) {
+    g_task_return_error (task, g_steal_pointer (&error));
+    return;
+  }
+  opened->fold = lb_fold_new (opened->ledger, G_MAXINT64);
+  g_task_return_pointer (task, g_steal_pointer (&opened), (GDestroyNotify) opened_free);
+}
+
+void
+lb_job_open_async (GFile *file,
+                   GCancellable *cancellable,
+                   GAsyncReadyCallback callback,
+                   gpointer data)
+{
+  g_autoptr (GTask) task = g_task_new (NULL, cancellable, callback, data);
+
+  g_return_if_fail (G_IS_FILE (file));
+
+  g_task_set_source_tag (task, lb_job_open_async);
+  g_task_set_task_data (task, g_object_ref (file), g_object_unref);
+  g_task_run_in_thread (task, open_thread);
+}
+
+LbJob *
+lb_job_open_finish (GAsyncResult *result, GError **error)
+{
+  g_autoptr (Opened) opened = NULL;
+
+  g_return_val_if_fail (g_task_is_valid (result, NULL), NULL);
+
+  opened = g_task_propagate_pointer (G_TASK (result), error);
+  if (opened == NULL)
+    return NULL;
+  return lb_job_new_taking (G_FILE (g_task_get_task_data (G_TASK (result))),
+                            g_steal_pointer (&opened->book), g_steal_pointer (&opened->ledger),
+                            g_steal_pointer (&opened->fold));
+}
+
+typedef struct
+{
+  char *path;
+  const LbPile *piles;
+  gsize n_piles;
+  gpointer keep;
+  GDestroyNotify free_keep;
+  void (*progress) (gsize done, gsize total, gpointer data);
+  gpointer progress_data;
+  /* Written by the worker, read by the main thread: how far it is, and whether a look at it is
+   * already on its way. */
+  gint n_done;
+  gint is_told;
+} Adding;
+
+static void
+adding_free (Adding *adding)
+{
+  if (adding->free_keep != NULL)
+    adding->free_keep (adding->keep);
+  g_free (adding->path);
+  g_free (adding);
+}
+
+static gboolean
+tell_progress_cb (gpointer data)
+{
+  GTask *task = G_TASK (data);
+  Adding *adding = g_task_get_task_data (task);
+
+  g_atomic_int_set (&adding->is_told, FALSE);
+  if (!g_task_get_completed (task))
+    adding->progress ((gsize) g_atomic_int_get (&adding->n_done), adding->n_piles,
+                      adding->progress_data);
+  return G_SOURCE_REMOVE;
+}
+
+/* On the worker. At most one look is queued, however fast the piles go in. */
+static void
+progress_cb (gsize done, gsize total, gpointer data)
+{
+  GTask *task = G_TASK (data);
+  Adding *adding = g_task_get_task_data (task);
+
+  g_atomic_int_set (&adding->n_done, (gint) done);
+  if (adding->progress != NULL && g_atomic_int_compare_and_exchange (&adding->is_told, FALSE, TRUE))
+    g_idle_add_full (G_PRIORITY_DEFAULT_IDLE, tell_progress_cb, g_object_ref (task),
+                     g_object_unref);
+}
+
+static void
+add_piles_thread (GTask *task, gpointer source, gpointer task_data, GCancellable *cancellable)
+{
+  Adding *adding = task_data;
+  g_autoptr (GError) error = NULL;
+  g_autoptr (LbBook) book = lb_book_open (adding->path, LB_BOOK_WRITE, &error);
+
+  if (book != NULL && lb_book_add_piles (book, adding->piles, adding->n_piles, progress_cb, task,
+                                         cancellable, &error))
+    g_task_return_boolean (task, TRUE);
+  else
+    g_task_return_error (task, g_steal_pointer (&error));
+}
+
+static void
+added_cb (GObject *source, GAsyncResult *result, gpointer data)
+{
+  LbJob *self = LB_JOB (source);
+  g_autoptr (GTask) outer = G_TASK (data);
+  g_autoptr (GError) error = NULL;
+
+  lb_job_release_watch (self);
+  if (g_task_propagate_boolean (G_TASK (result), &error) && lb_job_read_on (self, &error))
+    g_task_return_boolean (outer, TRUE);
+  else
+    g_task_return_error (outer, g_steal_pointer (&error));
+}
+
+void
+lb_job_add_piles_async (LbJob *self,
+                        const LbPile *piles,
+                        gsize n_piles,
+                        gpointer keep,
+                        GDestroyNotify free_keep,
+                        void (*progress) (gsize done, gsize total, gpointer data),
+                        gpointer progress_data,
+                        GCancellable *cancellable,
+                        GAsyncReadyCallback callback,
+                        gpointer data)
+{
+  GTask *outer;
+  g_autoptr (GTask) inner = NULL;
+  Adding *adding;
+
+  g_return_if_fail (LB_IS_JOB (self));
+
+  outer = g_task_new (self, NULL, callback, data);
+  g_task_set_source_tag (outer, lb_job_add_piles_async);
+  /* The outer task ignores the cancellable: a cancel that came too late has still added. */
+  inner = g_task_new (self, cancellable, added_cb, outer);
+  g_task_set_source_tag (inner, lb_job_add_piles_async);
+  g_task_set_check_cancellable (inner, FALSE);
+
+  adding = g_new0 (Adding, 1);
+  adding->path = g_file_get_path (lb_job_get_file (self));
+  adding->piles = piles;
+  adding->n_piles = n_piles;
+  adding->keep = keep;
+  adding->free_keep = free_keep;
+  adding->progress = progress;
+  adding->progress_data = progress_data;
+  g_task_set_task_data (inner, adding, (GDestroyNotify) adding_free);
+
+  lb_job_hold_watch (self);
+  g_task_run_in_thread (inner, add_piles_thread);
+}
+
+gboolean
+lb_job_add_piles_finish (LbJob *self, GAsyncResult *result, GError **error)
+{
+  g_return_val_if_fail (g_task_is_valid (result, self), FALSE);
+
+  return g_task_propagate_boolean (G_TASK (result), error);
+}
+
+typedef struct
+{
+  char *from;
+  GFile *to;
+} Copying;
+
+static void
+copying_free (Copying *copying)
+{
+  g_free (copying->from);
+  g_clear_object (&copying->to);
+  g_free (copying);
+}
+
+/* The book makes copies only where nothing is; one that is to take another's place is made beside
+ * it and moved over, so that there is never half a file under that name. */
+static void
+copy_thread (GTask *task, gpointer source, gpointer task_data, GCancellable *cancellable)
+{
+  const Copying *copying = task_data;
+  g_autoptr (GError) error = NULL;
+  g_autoptr (LbBook) book = NULL;
+  g_autofree char *path = local_path (copying->to, &error);
+  g_autofree char *beside = NULL;
+  g_autoptr (GFile) beside_file = NULL;
+
+  if (path == NULL) {
+    g_task_return_error (task, g_steal_pointer (&error));
+    return;
+  }
+  beside = g_strdup_printf ("%s.%08x", path, g_random_int ());
+  beside_file = g_file_new_for_path (beside);
+  book = lb_book_open (copying->from, LB_BOOK_READ, &error);
+  if (book != NULL && lb_book_copy_to (book, beside, &error) &&
+      g_file_move (beside_file, copying->to, G_FILE_COPY_OVERWRITE, cancellable, NULL, NULL,
+                   &error))
+  {
+    g_task_return_boolean (task, TRUE);
+    return;
+  }
+  g_file_delete (beside_file, NULL, NULL);
+  g_task_return_error (task, g_steal_pointer (&error));
+}
+
+void
+lb_job_copy_async (LbJob *self,
+                   GFile *file,
+                   GCancellable *cancellable,
+                   GAsyncReadyCallback callback,
+                   gpointer data)
+{
+  g_autoptr (GTask) task = g_task_new (self, cancellable, callback, data);
+  Copying *copying;
+
+  g_return_if_fail (LB_IS_JOB (self));
+  g_return_if_fail (G_IS_FILE (file));
+
+  g_task_set_source_tag (task, lb_job_copy_async);
+  if (g_file_equal (file, lb_job_get_file (self))) {
+    g_task_return_new_error (task, LB_BOOK_ERROR, LB_BOOK_ERROR_REFUSED,
+                             _ ("That is the job itself; give the copy another name"));
+    return;
+  }
+  copying = g_new0 (Copying, 1);
+  copying->from = g_file_get_path (lb_job_get_file (self));
+  copying->to = g_object_ref (file);
+  g_task_set_task_data (task, copying, (GDestroyNotify) copying_free);
+  g_task_run_in_thread (task, copy_thread);
+}
+
+gboolean
+lb_job_copy_finish (LbJob *self, GAsyncResult *result, GError **error)
+{
+  g_return_val_if_fail (g_task_is_valid (result, self), FALSE);
+
+  return g_task_propagate_boolean (G_TASK (result), error);
+}

@@ -1,0 +1,584 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The open job.
+ *
+ * Purpose: one place where the window's program records and from which all pages read.
+ * Data: the book (the file), the ledger (what it says), the fold (what follows). The ledger only
+ * grows; the fold is made again after every change, which takes milliseconds.
+ *
+ * Invariants:
+ * 1. fold is always the fold of the whole ledger; the one before is freed only after "changed"
+ *    has been told, so that a handler may still compare.
+ * 2. What lb_job_record() says was recorded is on the disk, in one transaction with the shift
+ *    that had to be opened for it.
+ * 3. picked is a string of the ledger, which keeps its strings as long as it lives.
+ */
+#include "desk/shell/job-private.h"
+
+#include <glib/gi18n-lib.h>
+#include <gtk/gtk.h>
+#include <locale.h>
+
+/* Often enough that two windows on one file feel like one, seldom enough to cost nothing. */
+#define WATCH_MS 500
+
+/* Ordinary text is 11 pt at 96 dpi: the default of the platform's settings. */
+#define ORDINARY_POINTS 11.0
+#define ORDINARY_DPI    96.0
+
+/* A day watch is taken to run from five to five, when nobody has said which watch it is: common
+ * practice of a line-up at half past five. */
+#define DAY_WATCH_FROM  5
+#define DAY_WATCH_UNTIL 17
+
+struct _LbJob
+{
+  GObject parent_instance;
+
+  GFile *file;
+  LbBook *book;
+  LbLedger *ledger;
+  LbFold *fold;
+  char *font;
+  char *decimal_point;
+  char *thousands;
+  char *trouble;
+
+  const char *picked; /* id of the shift somebody picked, NULL for today's */
+  LbVoice voice;
+  guint watch_id;
+  guint n_holds;
+};
+
+G_DEFINE_FINAL_TYPE (LbJob, lb_job, G_TYPE_OBJECT)
+
+enum {
+  CHANGED,
+  N_SIGNALS,
+};
+
+static guint signals[N_SIGNALS];
+
+static void
+update_voice (LbJob *self)
+{
+  GtkSettings *settings = gtk_settings_get_default ();
+  const char *family = NULL;
+  double scale = 1;
+
+  if (settings != NULL) {
+    g_autofree char *name = NULL;
+    g_autoptr (PangoFontDescription) font = NULL;
+    int dpi = -1;
+
+    g_object_get (settings, "gtk-font-name", &name, "gtk-xft-dpi", &dpi, NULL);
+    font = pango_font_description_from_string (name != NULL ? name : "Sans");
+    family = pango_font_description_get_family (font);
+    if (pango_font_description_get_size (font) > 0)
+      scale = (double) pango_font_description_get_size (font) / PANGO_SCALE / ORDINARY_POINTS;
+    if (dpi > 0)
+      scale *= dpi / 1024.0 / ORDINARY_DPI;
+    g_free (self->font);
+    self->font = g_strdup (family != NULL ? family : "Sans");
+  } else if (self->font == NULL) {
+    self->font = g_strdup ("Sans");
+  }
+
+  self->voice = (LbVoice){
+    .units = self->fold->units,
+    .numbers = { .decimal_point = self->decimal_point, .thousands = self->thousands },
+    .font = self->font,
+    .scale = CLAMP (scale, 1, 2),
+  };
+}
+
+static void
+refold (LbJob *self)
+{
+  g_autoptr (LbFold) before = g_steal_pointer (&self->fold);
+
+  self->fold = lb_fold_new (self->ledger, G_MAXINT64);
+  update_voice (self);
+  g_signal_emit (self, signals[CHANGED], 0);
+}
+
+static void
+font_changed_cb (LbJob *self)
+{
+  update_voice (self);
+  g_signal_emit (self, signals[CHANGED], 0);
+}
+
+static void
+set_trouble (LbJob *self, const char *trouble)
+{
+  if (g_strcmp0 (self->trouble, trouble) == 0)
+    return;
+  g_free (self->trouble);
+  self->trouble = g_strdup (trouble);
+  g_signal_emit (self, signals[CHANGED], 0);
+}
+
+static gboolean
+watch_cb (gpointer data)
+{
+  LbJob *self = LB_JOB (data);
+  g_autoptr (GError) error = NULL;
+
+  if (self->n_holds > 0)
+    return G_SOURCE_CONTINUE;
+  if (lb_job_read_on (self, &error))
+    set_trouble (self, NULL);
+  else if (!g_error_matches (error, LB_BOOK_ERROR, LB_BOOK_ERROR_BUSY))
+    set_trouble (self, error->message);
+  return G_SOURCE_CONTINUE;
+}
+
+/* The locale's own signs, kept: localeconv() may overwrite them. */
+static char *
+locale_sign (const char *sign, const char *fallback)
+{
+  char *utf8 = g_locale_to_utf8 (sign, -1, NULL, NULL, NULL);
+
+  return utf8 != NULL ? utf8 : g_strdup (fallback);
+}
+
+static void
+lb_job_dispose (GObject *object)
+{
+  LbJob *self = LB_JOB (object);
+
+  g_clear_handle_id (&self->watch_id, g_source_remove);
+  g_clear_object (&self->file);
+  g_clear_pointer (&self->fold, lb_fold_free);
+  g_clear_pointer (&self->ledger, lb_ledger_free);
+  g_clear_pointer (&self->book, lb_book_close);
+  G_OBJECT_CLASS (lb_job_parent_class)->dispose (object);
+}
+
+static void
+lb_job_finalize (GObject *object)
+{
+  LbJob *self = LB_JOB (object);
+
+  g_free (self->font);
+  g_free (self->decimal_point);
+  g_free (self->thousands);
+  g_free (self->trouble);
+  G_OBJECT_CLASS (lb_job_parent_class)->finalize (object);
+}
+
+static void
+lb_job_class_init (LbJobClass *klass)
+{
+  GObjectClass *object_class = G_OBJECT_CLASS (klass);
+
+  object_class->dispose = lb_job_dispose;
+  object_class->finalize = lb_job_finalize;
+
+  signals[CHANGED] = g_signal_new ("changed", LB_TYPE_JOB, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                                   G_TYPE_NONE, 0);
+}
+
+static void
+lb_job_init (LbJob *self)
+{
+  const struct lconv *locale = localeconv ();
+
+  self->decimal_point = locale_sign (locale->decimal_point, ".");
+  self->thousands = locale_sign (locale->thousands_sep, "");
+}
+
+LbJob *
+lb_job_new_taking (GFile *file, LbBook *book, LbLedger *ledger, LbFold *fold)
+{
+  LbJob *self = g_object_new (LB_TYPE_JOB, NULL);
+  GtkSettings *settings = gtk_settings_get_default ();
+
+  self->file = g_object_ref (file);
+  self->book = book;
+  self->ledger = ledger;
+  self->fold = fold;
+  update_voice (self);
+  if (settings != NULL) {
+    g_signal_connect_object (settings, "notify::gtk-font-name", G_CALLBACK (font_changed_cb), self,
+                             G_CONNECT_SWAPPED);
+    g_signal_connect_object (settings, "notify::gtk-xft-dpi", G_CALLBACK (font_changed_cb), self,
+                             G_CONNECT_SWAPPED);
+  }
+  self->watch_id = g_timeout_add (WATCH_MS, watch_cb, self);
+
+  return self;
+}
+
+gboolean
+lb_job_read_on (LbJob *self, GError **error)
+{
+  gboolean has_changed = FALSE;
+
+  if (!lb_book_read_on (self->book, self->ledger, &has_changed, error))
+    return FALSE;
+  if (has_changed)
+    refold (self);
+  return TRUE;
+}
+
+void
+lb_job_hold_watch (LbJob *self)
+{
+  self->n_holds++;
+}
+
+void
+lb_job_release_watch (LbJob *self)
+{
+  g_assert (self->n_holds > 0);
+  self->n_holds--;
+}
+
+GFile *
+lb_job_get_file (LbJob *self)
+{
+  g_return_val_if_fail (LB_IS_JOB (self), NULL);
+
+  return self->file;
+}
+
+const LbLedger *
+lb_job_get_ledger (LbJob *self)
+{
+  g_return_val_if_fail (LB_IS_JOB (self), NULL);
+
+  return self->ledger;
+}
+
+const LbFold *
+lb_job_get_fold (LbJob *self)
+{
+  g_return_val_if_fail (LB_IS_JOB (self), NULL);
+
+  return self->fold;
+}
+
+gboolean
+lb_job_is_read_only (LbJob *self)
+{
+  g_return_val_if_fail (LB_IS_JOB (self), TRUE);
+
+  return lb_book_is_read_only (self->book);
+}
+
+const LbVoice *
+lb_job_get_voice (LbJob *self)
+{
+  g_return_val_if_fail (LB_IS_JOB (self), NULL);
+
+  return &self->voice;
+}
+
+const char *
+lb_job_get_trouble (LbJob *self)
+{
+  g_return_val_if_fail (LB_IS_JOB (self), NULL);
+
+  return self->trouble;
+}
+
+static int
+find_shift (LbJob *self, const char *id)
+{
+  for (guint i = self->ledger->shifts->len; i-- > 0;)
+    if (g_str_equal (lb_ledger_shift (self->ledger, i)->id, id))
+      return (int) i;
+  return -1;
+}
+
+/* The day and watch that work recorded now belongs to: the small hours are still yesterday's
+ * night. */
+static guint32
+present_day (const char **out_watch)
+{
+  g_autoptr (GDateTime) now = g_date_time_new_now_local ();
+  const int hour = g_date_time_get_hour (now);
+  GDate date;
+
+  g_date_clear (&date, 1);
+  g_date_set_dmy (&date, (GDateDay) g_date_time_get_day_of_month (now),
+                  (GDateMonth) g_date_time_get_month (now), (GDateYear) g_date_time_get_year (now));
+  *out_watch = hour >= DAY_WATCH_FROM && hour < DAY_WATCH_UNTIL ? "day" : "night";
+  return g_date_get_julian (&date) - (hour < DAY_WATCH_FROM ? 1 : 0);
+}
+
+int
+lb_job_get_shift (LbJob *self)
+{
+  const char *watch;
+  guint32 day;
+  int found = -1;
+
+  g_return_val_if_fail (LB_IS_JOB (self), -1);
+
+  if (self->picked != NULL)
+    return find_shift (self, self->picked);
+
+  /* Of several shifts of one day the one opened last: a day shift that runs late goes on. */
+  day = present_day (&watch);
+  for (guint i = 0; i < self->ledger->shifts->len; i++) {
+    const LbShift *shift = lb_ledger_shift (self->ledger, i);
+
+    if (shift->day == day &&
+        (found < 0 || shift->seq > lb_ledger_shift (self->ledger, (guint) found)->seq))
+      found = (int) i;
+  }
+  return found;
+}
+
+void
+lb_job_pick_shift (LbJob *self, int shift)
+{
+  g_return_if_fail (LB_IS_JOB (self));
+  g_return_if_fail (shift < (int) self->ledger->shifts->len);
+
+  self->picked = shift < 0 ? NULL : lb_ledger_shift (self->ledger, (guint) shift)->id;
+  g_signal_emit (self, signals[CHANGED], 0);
+}
+
+/* After something was stored: it is on the disk, so that a failure to read it back is trouble to
+ * be shown, not a failure to record. */
+static void
+read_back (LbJob *self)
+{
+  g_autoptr (GError) error = NULL;
+
+  if (!lb_job_read_on (self, &error))
+    set_trouble (self, error->message);
+}
+
+static gboolean
+check_writable (LbJob *self, GError **error)
+{
+  if (!lb_job_is_read_only (self))
+    return TRUE;
+  g_set_error_literal (error, LB_BOOK_ERROR, LB_BOOK_ERROR_READ_ONLY,
+                       "The job was opened for reading; nothing can be recorded");
+  return FALSE;
+}
+
+gboolean
+lb_job_open_shift (LbJob *self, guint32 day, const char *watch, GError **error)
+{
+  g_autofree char *id = NULL;
+  int shift;
+
+  g_return_val_if_fail (LB_IS_JOB (self), FALSE);
+
+  if (!check_writable (self, error) ||
+      !lb_book_open_shift (self->book, day, watch, NULL, &id, error))
+    return FALSE;
+  read_back (self);
+  shift = find_shift (self, id);
+  if (shift >= 0)
+    lb_job_pick_shift (self, shift);
+  return TRUE;
+}
+
+static gboolean
+belongs_to_shift (LbEntryKind kind)
+{
+  return kind != LB_ENTRY_FACT && kind != LB_ENTRY_SETTING && kind != LB_ENTRY_TAKE_BACK;
+}
+
+/* Opens the shift and records in one transaction, so that there is never an empty shift because
+ * the entry was refused. */
+static gboolean
+record_in_new_shift (LbJob *self, LbDraft *drafts, gsize n_drafts, GError **error)
+{
+  g_autofree char *id = NULL;
+  const char *watch;
+  const guint32 day = present_day (&watch);
+  gboolean is_stored;
+
+  if (!lb_book_begin (self->book, error))
+    return FALSE;
+  is_stored = lb_book_open_shift (self->book, day, watch, NULL, &id, error);
+  for (gsize i = 0; is_stored && i < n_drafts; i++)
+    if (drafts[i].shift_id == NULL && belongs_to_shift (drafts[i].kind))
+      drafts[i].shift_id = id;
+  is_stored = is_stored && lb_book_record (self->book, drafts, n_drafts, NULL, error);
+  if (!is_stored) {
+    lb_book_roll_back (self->book);
+    return FALSE;
+  }
+  return lb_book_commit (self->book, error);
+}
+
+gboolean
+lb_job_record (LbJob *self, const LbDraft *drafts, gsize n_drafts, GError **error)
+{
+  g_autofree LbDraft *own = NULL;
+  const char *shift_id = NULL;
+  gboolean needs_shift = FALSE;
+  gboolean is_stored;
+  int shift;
+
+  g_return_val_if_fail (LB_IS_JOB (self), FALSE);
+  g_return_val_if_fail (n_drafts > 0, FALSE);
+
+  if (!check_writable (self, error))
+    return FALSE;
+
+  shift = lb_job_get_shift (self);
+  if (shift >= 0)
+    shift_id = lb_ledger_shift (self->ledger, (guint) shift)->id;
+  own = g_memdup2 (drafts, n_drafts * sizeof *drafts);
+  for (gsize i = 0; i < n_drafts; i++) {
+    if (own[i].shift_id != NULL || !belongs_to_shift (own[i].kind))
+      continue;
+    own[i].shift_id = shift_id;
+    needs_shift = needs_shift || shift_id == NULL;
+  }
+
+  is_stored = needs_shift ? record_in_new_shift (self, own, n_drafts, error)
+                          : lb_book_record (self->book, own, n_drafts, NULL, error);
+  if (is_stored)
+    read_back (self);
+  return is_stored;
+}
+
+gboolean
+lb_job_can_take_back (LbJob *self)
+{
+  g_return_val_if_fail (LB_IS_JOB (self), FALSE);
+
+  return !lb_job_is_read_only (self) &&
+         lb_fold_next_take_back (self->fold, self->ledger, lb_job_get_shift (self)) != NULL;
+}
+
+gboolean
+lb_job_can_redo (LbJob *self)
+{
+  g_return_val_if_fail (LB_IS_JOB (self), FALSE);
+
+  return !lb_job_is_read_only (self) &&
+         lb_fold_next_redo (self->fold, self->ledger, lb_job_get_shift (self)) != NULL;
+}
+
+static gboolean
+record_take_back (LbJob *self, const char *act, GError **error)
+{
+  const int shift = lb_job_get_shift (self);
+  LbDraft draft = LB_DRAFT_INIT (LB_ENTRY_TAKE_BACK);
+
+  draft.of = act;
+  if (shift >= 0)
+    draft.shift_id = lb_ledger_shift (self->ledger, (guint) shift)->id;
+  return lb_job_record (self, &draft, 1, error);
+}
+
+gboolean
+lb_job_take_back (LbJob *self, GError **error)
+{
+  const char *act;
+
+  g_return_val_if_fail (LB_IS_JOB (self), FALSE);
+
+  act = lb_fold_next_take_back (self->fold, self->ledger, lb_job_get_shift (self));
+  if (act == NULL) {
+    g_set_error_literal (error, LB_BOOK_ERROR, LB_BOOK_ERROR_REFUSED,
+                         _ ("There is nothing to take back"));
+    return FALSE;
+  }
+  return record_take_back (self, act, error);
+}
+
+gboolean
+lb_job_redo (LbJob *self, GError **error)
+{
+  const char *act;
+
+  g_return_val_if_fail (LB_IS_JOB (self), FALSE);
+
+  act = lb_fold_next_redo (self->fold, self->ledger, lb_job_get_shift (self));
+  if (act == NULL) {
+    g_set_error_literal (error, LB_BOOK_ERROR, LB_BOOK_ERROR_REFUSED,
+                         _ ("There is nothing to do again"));
+    return FALSE;
+  }
+  return record_take_back (self, act, error);
+}
+
+/* The bars that are left of a pile as a draft: which, or how many when burned ones are known by
+ * their count alone. FALSE when none are left on record. */
+static gboolean
+draft_bars_left (const LbFold *fold, guint pile, LbDraft *out_draft)
+{
+  const LbPileState *state = &fold->states[pile];
+
+  if (state->n_left == 0)
+    return FALSE;
+  *out_draft = LB_DRAFT_INIT (LB_ENTRY_BARS);
+  out_draft->pile_id = fold->piles[pile].id;
+  if (state->n_unplaced == 0)
+    out_draft->bars = lb_bar_set_all (fold->piles[pile].n_bars) & ~state->burned;
+  else
+    out_draft->count = state->n_left;
+  return TRUE;
+}
+
+static LbDraft
+draft_step (const LbFold *fold, guint pile, LbStep step)
+{
+  LbDraft draft = LB_DRAFT_INIT (LB_ENTRY_STEP);
+
+  draft.pile_id = fold->piles[pile].id;
+  draft.what = lb_step_name (step);
+  return draft;
+}
+
+gboolean
+lb_job_mark_step (LbJob *self, const guint *piles, gsize n, LbStep step, GError **error)
+{
+  g_autoptr (GArray) drafts = g_array_new (FALSE, FALSE, sizeof (LbDraft));
+
+  g_return_val_if_fail (LB_IS_JOB (self), FALSE);
+
+  for (gsize i = 0; i < n; i++) {
+    LbDraft draft;
+
+    g_return_val_if_fail (piles[i] < self->fold->n_piles, FALSE);
+    if (self->fold->states[piles[i]].done & LB_STEP_BIT (step))
+      continue;
+    if (step == LB_STEP_SEVERED && draft_bars_left (self->fold, piles[i], &draft))
+      g_array_append_val (drafts, draft);
+    draft = draft_step (self->fold, piles[i], step);
+    g_array_append_val (drafts, draft);
+  }
+  if (drafts->len == 0)
+    return TRUE;
+
+  return lb_job_record (self, (const LbDraft *) (gpointer) drafts->data, drafts->len, error);
+}
+
+gboolean
+lb_job_burn_bars (LbJob *self, guint pile, LbBarSet bars, GError **error)
+{
+  LbDraft drafts[2];
+  const LbPileState *state;
+  LbBarSet fresh;
+  gsize n = 0;
+
+  g_return_val_if_fail (LB_IS_JOB (self), FALSE);
+  g_return_val_if_fail (pile < self->fold->n_piles, FALSE);
+
+  state = &self->fold->states[pile];
+  fresh = bars & ~state->burned;
+  if (fresh == 0)
+    return TRUE;
+  drafts[n] = LB_DRAFT_INIT (LB_ENTRY_BARS);
+  drafts[n].pile_id = self->fold->piles[pile].id;
+  drafts[n++].bars = fresh;
+  /* The last bar through is what "severed" means. */
+  if (lb_bar_set_count (fresh) >= state->n_left && !(state->done & LB_STEP_BIT (LB_STEP_SEVERED)))
+    drafts[n++] = draft_step (self->fold, pile, LB_STEP_SEVERED);
+
+  return lb_job_record (self, drafts, n, error);
+}

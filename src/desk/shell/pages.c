@@ -1,0 +1,17 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "desk/shell/pages.h"
+
+#include "desk/production/production-page.h"
+
+#include <glib/gi18n-lib.h>
+
+static const LbPageKind kinds[] = {
+  { "production", N_ ("P_roduction"), "lb-production-symbolic", lb_production_page_get_type },
+};
+
+const LbPageKind *
+lb_page_kinds (gsize *out_n)
+{
+  *out_n = G_N_ELEMENTS (kinds);
+  return kinds;
+}

@@ -1,0 +1,137 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The actions of a window. Those that a page carries out are forwarded to it by the page's own
+ * action, so that the window knows no page's inside. */
+#include "desk/shell/window-actions.h"
+
+#include "desk/shell/pages.h"
+#include "desk/shell/say.h"
+
+#include <glib/gi18n-lib.h>
+
+static void
+take_back_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  LbWindow *self = LB_WINDOW (data);
+  GError *error = NULL;
+
+  if (!lb_job_take_back (lb_window_get_job (self), &error))
+    lb_say_error (GTK_WIDGET (self), _ ("Nothing was taken back"), error);
+}
+
+static void
+redo_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  LbWindow *self = LB_WINDOW (data);
+  GError *error = NULL;
+
+  if (!lb_job_redo (lb_window_get_job (self), &error))
+    lb_say_error (GTK_WIDGET (self), _ ("Nothing was done again"), error);
+}
+
+static void
+units_cb (GSimpleAction *action, GVariant *value, gpointer data)
+{
+  LbWindow *self = LB_WINDOW (data);
+  LbDraft draft = LB_DRAFT_INIT (LB_ENTRY_SETTING);
+  GError *error = NULL;
+
+  draft.what = "units";
+  draft.note = g_variant_get_string (value, NULL);
+  if (!lb_job_record (lb_window_get_job (self), &draft, 1, &error))
+    lb_say_error (GTK_WIDGET (self), _ ("The units were not changed"), error);
+}
+
+static void
+page_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  lb_window_show_page (LB_WINDOW (data), g_action_get_name (G_ACTION (action)) + strlen ("page-"));
+}
+
+static void
+saved_copy_cb (GObject *source, GAsyncResult *result, gpointer data)
+{
+  g_autoptr (LbWindow) self = LB_WINDOW (data);
+  GError *error = NULL;
+
+  if (lb_job_copy_finish (LB_JOB (source), result, &error))
+    lb_say (GTK_WIDGET (self), _ ("The copy is saved"), FALSE);
+  else
+    lb_say_error (GTK_WIDGET (self), _ ("The copy was not saved"), error);
+}
+
+static void
+copy_chosen_cb (GtkNativeDialog *dialog, int response, gpointer data)
+{
+  LbWindow *self = LB_WINDOW (data);
+  g_autoptr (GtkNativeDialog) own = dialog;
+  g_autoptr (GFile) file = NULL;
+
+  if (response == GTK_RESPONSE_ACCEPT && lb_window_get_job (self) != NULL) {
+    file = gtk_file_chooser_get_file (GTK_FILE_CHOOSER (dialog));
+    lb_job_copy_async (lb_window_get_job (self), file, NULL, saved_copy_cb, g_object_ref (self));
+  }
+  gtk_native_dialog_destroy (dialog);
+}
+
+static void
+save_copy_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  LbWindow *self = LB_WINDOW (data);
+  g_autofree char *base = g_file_get_basename (lb_window_get_file (self));
+  /* Translators: put before a file's name. */
+  g_autofree char *name = g_strdup_printf (_ ("Copy of %s"), base);
+  GtkFileChooserNative *chooser = gtk_file_chooser_native_new (
+    _ ("Save a Copy"), GTK_WINDOW (self), GTK_FILE_CHOOSER_ACTION_SAVE, _ ("_Save"), NULL);
+
+  gtk_file_chooser_set_current_name (GTK_FILE_CHOOSER (chooser), name);
+  gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (chooser), TRUE);
+  g_signal_connect_object (chooser, "response", G_CALLBACK (copy_chosen_cb), self, 0);
+  gtk_native_dialog_show (GTK_NATIVE_DIALOG (chooser));
+}
+
+static const GActionEntry entries[] = {
+  { .name = "redo", .activate = redo_cb },
+  { .name = "save-copy", .activate = save_copy_cb },
+  { .name = "take-back", .activate = take_back_cb },
+  { .name = "units", .parameter_type = "s", .state = "'us'", .change_state = units_cb },
+};
+
+static void
+enable (LbWindow *self, const char *name, gboolean is_enabled)
+{
+  GAction *action = g_action_map_lookup_action (G_ACTION_MAP (self), name);
+
+  g_simple_action_set_enabled (G_SIMPLE_ACTION (action), is_enabled);
+}
+
+void
+lb_window_actions_add (LbWindow *self)
+{
+  gsize n;
+  const LbPageKind *kinds = lb_page_kinds (&n);
+
+  g_action_map_add_action_entries (G_ACTION_MAP (self), entries, G_N_ELEMENTS (entries), self);
+  for (gsize i = 0; i < n; i++) {
+    g_autofree char *name = g_strconcat ("page-", kinds[i].name, NULL);
+    const GActionEntry entry = { .name = name, .activate = page_cb };
+
+    g_action_map_add_action_entries (G_ACTION_MAP (self), &entry, 1, self);
+  }
+}
+
+void
+lb_window_actions_update (LbWindow *self)
+{
+  LbJob *job = lb_window_get_job (self);
+  const gboolean can_record = job != NULL && !lb_job_is_read_only (job);
+  GAction *units = g_action_map_lookup_action (G_ACTION_MAP (self), "units");
+
+  enable (self, "redo", job != NULL && lb_job_can_redo (job));
+  enable (self, "save-copy", job != NULL);
+  enable (self, "take-back", job != NULL && lb_job_can_take_back (job));
+  enable (self, "units", can_record);
+  if (job != NULL)
+    g_simple_action_set_state (
+      G_SIMPLE_ACTION (units),
+      g_variant_new_string (lb_job_get_fold (job)->units == LB_UNITS_METRIC ? "metric" : "us"));
+}

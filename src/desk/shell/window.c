@@ -1,0 +1,325 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* A window: header, pages, and what stands in their place while there is no job.
+ *
+ * The stack shows one of: "empty" (how to begin), "loading", "failed" (why, and the ways out),
+ * "job" (the pages). The window owns the job and the selection and gives both to every page; it
+ * keeps nothing of the job itself but what the header says, which is set anew at each "changed".
+ */
+#include "desk/shell/window.h"
+
+#include "book/demo-job.h"
+#include "desk/shell/error-words.h"
+#include "desk/shell/pages.h"
+#include "desk/shell/preferences.h"
+#include "desk/shell/window-actions.h"
+#include "draw/plan-words.h"
+
+#include <glib/gi18n-lib.h>
+
+struct _LbWindow
+{
+  AdwApplicationWindow parent_instance;
+
+  /* Template widgets */
+  GtkLabel *demo_label;
+  AdwStatusPage *failed_page;
+  GtkBox *job_box;
+  GtkLabel *job_label;
+  AdwViewStack *page_stack;
+  GtkInfoBar *read_only_bar;
+  GtkLabel *shift_label;
+  GtkStack *state_stack;
+  AdwViewSwitcherBar *switcher_bar;
+  AdwViewSwitcherTitle *switcher_title;
+  GtkInfoBar *trouble_bar;
+  GtkLabel *trouble_label;
+
+  /* Owned */
+  LbJob *job;
+  LbSelection *selection;
+  GSignalGroup *job_signals;
+  GCancellable *opening;
+  GFile *file;
+};
+
+G_DEFINE_FINAL_TYPE (LbWindow, lb_window, ADW_TYPE_APPLICATION_WINDOW)
+
+/* "Shift 31 · Tue 14 Jul 2026 · day" */
+static char *
+shift_words (LbJob *job)
+{
+  const LbLedger *ledger = lb_job_get_ledger (job);
+  const int i = lb_job_get_shift (job);
+  const LbShift *shift;
+  g_autofree char *day = NULL;
+
+  if (i < 0)
+    return g_strdup (_ ("No shift today yet"));
+  shift = lb_ledger_shift (ledger, (guint) i);
+  day = lb_day_text (shift->day);
+  /* Translators: number of the shift, its day, its watch. */
+  return g_strdup_printf (_ ("Shift %d · %s · %s"), (int) shift->seq, day,
+                          g_str_equal (shift->watch, "night") ? C_ ("watch", "night")
+                                                              : C_ ("watch", "day"));
+}
+
+static void
+update_header (LbWindow *self)
+{
+  const LbFold *fold = self->job != NULL ? lb_job_get_fold (self->job) : NULL;
+  const char *name = fold != NULL && fold->name != NULL ? fold->name : "";
+  const gboolean is_demo = g_str_equal (name, LB_DEMO_NAME);
+  g_autofree char *shift = self->job != NULL ? shift_words (self->job) : NULL;
+  g_autofree char *short_name = NULL;
+
+  /* The demo's name says so itself; beside the chip that would be said twice. */
+  short_name = is_demo ? g_strndup (name, (gsize) (strrchr (name, '(') - name)) : g_strdup (name);
+  g_strchomp (short_name);
+
+  gtk_label_set_label (self->job_label, short_name);
+  gtk_widget_set_tooltip_text (GTK_WIDGET (self->job_label), name);
+  gtk_widget_set_visible (GTK_WIDGET (self->demo_label), is_demo);
+  gtk_widget_set_visible (GTK_WIDGET (self->job_box), self->job != NULL);
+  gtk_label_set_label (self->shift_label, shift != NULL ? shift : "");
+  gtk_widget_set_visible (GTK_WIDGET (self->shift_label), self->job != NULL);
+  gtk_widget_set_visible (GTK_WIDGET (self->switcher_title), self->job != NULL);
+  gtk_window_set_title (GTK_WINDOW (self), *name != '\0' ? name : _ ("Lastbent"));
+  adw_view_switcher_title_set_title (self->switcher_title, name);
+}
+
+static void
+job_changed_cb (LbWindow *self)
+{
+  const char *trouble = lb_job_get_trouble (self->job);
+
+  update_header (self);
+  lb_window_actions_update (self);
+  gtk_info_bar_set_revealed (self->read_only_bar, lb_job_is_read_only (self->job));
+  gtk_label_set_label (self->trouble_label, trouble != NULL ? trouble : "");
+  gtk_info_bar_set_revealed (self->trouble_bar, trouble != NULL);
+}
+
+static void
+set_job (LbWindow *self, LbJob *job)
+{
+  gsize n;
+  const LbPageKind *kinds = lb_page_kinds (&n);
+
+  g_set_object (&self->job, job);
+  lb_selection_set_current (self->selection, -1);
+  g_signal_group_set_target (self->job_signals, job);
+  for (gsize i = 0; i < n; i++)
+    g_object_set (lb_window_get_page (self, kinds[i].name), "job", job, NULL);
+  if (job != NULL)
+    job_changed_cb (self);
+  else
+    update_header (self);
+  lb_window_actions_update (self);
+}
+
+static void
+remember_file (LbWindow *self)
+{
+  GSettings *preferences = lb_preferences ();
+  g_autofree char *uri = g_file_get_uri (self->file);
+
+  if (preferences != NULL)
+    g_settings_set_string (preferences, "last-file", uri);
+}
+
+static void
+show_failure (LbWindow *self, const GError *error)
+{
+  g_autofree char *words = lb_error_words (error);
+  g_autofree char *escaped = g_markup_escape_text (words, -1);
+
+  adw_status_page_set_title (self->failed_page, lb_error_heading (error));
+  adw_status_page_set_description (self->failed_page, escaped);
+  gtk_stack_set_visible_child_name (self->state_stack, "failed");
+}
+
+static void
+opened_cb (GObject *source, GAsyncResult *result, gpointer data)
+{
+  g_autoptr (LbWindow) self = LB_WINDOW (data);
+  g_autoptr (GError) error = NULL;
+  g_autoptr (LbJob) job = lb_job_open_finish (result, &error);
+
+  if (g_cancellable_is_cancelled (g_task_get_cancellable (G_TASK (result))))
+    return;
+  if (job == NULL) {
+    show_failure (self, error);
+    return;
+  }
+  set_job (self, job);
+  gtk_stack_set_visible_child_name (self->state_stack, "job");
+  remember_file (self);
+}
+
+static void
+stop_opening (LbWindow *self)
+{
+  if (self->opening != NULL)
+    g_cancellable_cancel (self->opening);
+  g_clear_object (&self->opening);
+}
+
+static void
+add_pages (LbWindow *self)
+{
+  gsize n;
+  const LbPageKind *kinds = lb_page_kinds (&n);
+
+  for (gsize i = 0; i < n; i++) {
+    GtkWidget *page = g_object_new (kinds[i].get_type (), NULL);
+    AdwViewStackPage *stacked = adw_view_stack_add_titled_with_icon (
+      self->page_stack, page, kinds[i].name, _ (kinds[i].title), kinds[i].icon);
+
+    adw_view_stack_page_set_use_underline (stacked, TRUE);
+    g_object_set (page, "selection", self->selection, NULL);
+  }
+}
+
+static void
+restore_size (LbWindow *self)
+{
+  GSettings *preferences = lb_preferences ();
+
+  if (preferences == NULL)
+    return;
+  gtk_window_set_default_size (GTK_WINDOW (self), g_settings_get_int (preferences, "window-width"),
+                               g_settings_get_int (preferences, "window-height"));
+  if (g_settings_get_boolean (preferences, "window-maximized"))
+    gtk_window_maximize (GTK_WINDOW (self));
+}
+
+static gboolean
+lb_window_close_request (GtkWindow *window)
+{
+  GSettings *preferences = lb_preferences ();
+  int width, height;
+
+  if (preferences != NULL) {
+    gtk_window_get_default_size (window, &width, &height);
+    if (!gtk_window_is_maximized (window)) {
+      g_settings_set_int (preferences, "window-width", width);
+      g_settings_set_int (preferences, "window-height", height);
+    }
+    g_settings_set_boolean (preferences, "window-maximized", gtk_window_is_maximized (window));
+  }
+  return GTK_WINDOW_CLASS (lb_window_parent_class)->close_request (window);
+}
+
+static void
+lb_window_dispose (GObject *object)
+{
+  LbWindow *self = LB_WINDOW (object);
+
+  stop_opening (self);
+  if (self->job_signals != NULL)
+    g_signal_group_set_target (self->job_signals, NULL);
+  g_clear_object (&self->job_signals);
+  gtk_widget_dispose_template (GTK_WIDGET (self), LB_TYPE_WINDOW);
+  g_clear_object (&self->job);
+  g_clear_object (&self->selection);
+  g_clear_object (&self->file);
+  G_OBJECT_CLASS (lb_window_parent_class)->dispose (object);
+}
+
+static void
+lb_window_class_init (LbWindowClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = lb_window_dispose;
+  GTK_WINDOW_CLASS (klass)->close_request = lb_window_close_request;
+
+  gtk_widget_class_set_template_from_resource (widget_class, "/org/lastbent/Lastbent/window.ui");
+  gtk_widget_class_bind_template_child (widget_class, LbWindow, demo_label);
+  gtk_widget_class_bind_template_child (widget_class, LbWindow, failed_page);
+  gtk_widget_class_bind_template_child (widget_class, LbWindow, job_box);
+  gtk_widget_class_bind_template_child (widget_class, LbWindow, job_label);
+  gtk_widget_class_bind_template_child (widget_class, LbWindow, page_stack);
+  gtk_widget_class_bind_template_child (widget_class, LbWindow, read_only_bar);
+  gtk_widget_class_bind_template_child (widget_class, LbWindow, shift_label);
+  gtk_widget_class_bind_template_child (widget_class, LbWindow, state_stack);
+  gtk_widget_class_bind_template_child (widget_class, LbWindow, switcher_bar);
+  gtk_widget_class_bind_template_child (widget_class, LbWindow, switcher_title);
+  gtk_widget_class_bind_template_child (widget_class, LbWindow, trouble_bar);
+  gtk_widget_class_bind_template_child (widget_class, LbWindow, trouble_label);
+}
+
+static void
+lb_window_init (LbWindow *self)
+{
+  gtk_widget_init_template (GTK_WIDGET (self));
+
+  self->selection = lb_selection_new ();
+  self->job_signals = g_signal_group_new (LB_TYPE_JOB);
+  g_signal_group_connect_swapped (self->job_signals, "changed", G_CALLBACK (job_changed_cb), self);
+  add_pages (self);
+  lb_window_actions_add (self);
+  restore_size (self);
+  set_job (self, NULL);
+}
+
+LbWindow *
+lb_window_new (GtkApplication *application)
+{
+  return g_object_new (LB_TYPE_WINDOW, "application", application, NULL);
+}
+
+void
+lb_window_open (LbWindow *self, GFile *file)
+{
+  g_return_if_fail (LB_IS_WINDOW (self));
+  g_return_if_fail (G_IS_FILE (file));
+
+  stop_opening (self);
+  set_job (self, NULL);
+  g_set_object (&self->file, file);
+  self->opening = g_cancellable_new ();
+  gtk_stack_set_visible_child_name (self->state_stack, "loading");
+  lb_job_open_async (file, self->opening, opened_cb, g_object_ref (self));
+}
+
+GFile *
+lb_window_get_file (LbWindow *self)
+{
+  g_return_val_if_fail (LB_IS_WINDOW (self), NULL);
+
+  return self->file;
+}
+
+LbJob *
+lb_window_get_job (LbWindow *self)
+{
+  g_return_val_if_fail (LB_IS_WINDOW (self), NULL);
+
+  return self->job;
+}
+
+LbSelection *
+lb_window_get_selection (LbWindow *self)
+{
+  g_return_val_if_fail (LB_IS_WINDOW (self), NULL);
+
+  return self->selection;
+}
+
+GtkWidget *
+lb_window_get_page (LbWindow *self, const char *name)
+{
+  g_return_val_if_fail (LB_IS_WINDOW (self), NULL);
+
+  return adw_view_stack_get_child_by_name (self->page_stack, name);
+}
+
+void
+lb_window_show_page (LbWindow *self, const char *name)
+{
+  g_return_if_fail (LB_IS_WINDOW (self));
+
+  if (lb_window_get_page (self, name) != NULL)
+    adw_view_stack_set_visible_child_name (self->page_stack, name);
+}
