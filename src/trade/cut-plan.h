@@ -30,9 +30,9 @@ typedef enum {
   LB_FIGURE_CYLINDERS,     /* count */
   LB_FIGURE_REGULATOR,     /* Pa gauge */
   LB_FIGURE_NO_STOP,       /* s */
-  LB_FIGURE_DIVES,         /* count */
+  LB_FIGURE_DIVES,         /* count; 0 for a dry cut */
   LB_FIGURE_MASS_IN_WATER, /* kg apparent */
-  LB_FIGURE_MASS_IN_AIR,   /* kg */
+  LB_FIGURE_MASS_IN_AIR,   /* kg; at most with a hollow piece full of water */
   LB_FIGURE_HOOK_LOAD,     /* N, clear of the water, rigging counted */
   LB_FIGURE_SLING,         /* N a leg */
 } LbFigureId;

@@ -30,7 +30,8 @@ typedef struct
 const char *lb_shape_name (LbShape shape); /* "square", "octagonal", "round": msgids */
 gboolean lb_shape_from_name (const char *name, LbShape *out_shape);
 
-/* Section properties by elementary geometry (docs/methods.md, "Sections"). */
+/* Section properties by elementary geometry (docs/methods.md, "Sections"); NAN while the width is
+ * not known. */
 double lb_outline_area (const LbOutline *outline);      /* m2, void taken off */
 double lb_outline_perimeter (const LbOutline *outline); /* m, outside */
 double lb_outline_inertia (const LbOutline *outline);   /* m4, about a centroidal axis */

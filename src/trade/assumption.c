@@ -1,0 +1,357 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Everything the cut plan takes for granted, in one table: value, range, how far it can be
+ * trusted, and why.
+ *
+ * Values are written as the sources print them, times an exact factor, so that a row can be
+ * checked beside its source. The sources themselves are the last field of each row; they are what
+ * the crew reads.
+ *
+ * Invariants:
+ * 1. Each value lies within its own range.
+ * 2. Of a low, likely and high triple the values rise; a crew may break that with its own, and
+ *    who reckons with them sorts it out (burn.c, cut-plan.c).
+ */
+#include "trade/assumption.h"
+
+#include "trade/msgid.h"
+#include "trade/trade-error.h"
+
+#include <math.h>
+
+/* Exact factors: NIST SP 811, appendix B. */
+#define FOOT       0.3048
+#define INCH       0.0254
+#define POUND      0.45359237
+#define CUBIC_FOOT (FOOT * FOOT * FOOT)
+#define LB_PER_FT3 (POUND / CUBIC_FOOT)
+#define S_PER_IN2  (1 / (INCH * INCH))
+#define CFM        (CUBIC_FOOT / 60)
+#define PSI        (POUND * 9.80665 / (INCH * INCH))
+#define MINUTE     60.0
+#define DEGREE     (G_PI / 180)
+
+static const LbAssumption table[LB_N_ASSUMPTIONS] = {
+  [LB_ASSUME_WATER_LEVEL] = { .key = "water-level",
+                              .title = N_ ("Water level above datum"),
+                              .quantity = LB_QUANTITY_LENGTH,
+                              .value = 0,
+                              .least = -1000,
+                              .most = 1000,
+                              .tag = LB_TAG_COMMON_PRACTICE,
+                              .source = N_ ("Set it from the tide table for the planned time") },
+  [LB_ASSUME_WATER_DENSITY] = { .key = "water-density",
+                                .title = N_ ("Water density"),
+                                .quantity = LB_QUANTITY_DENSITY,
+                                .value = 64.0 * LB_PER_FT3,
+                                .least = 62 * LB_PER_FT3,
+                                .most = 66 * LB_PER_FT3,
+                                .tag = LB_TAG_MEMORY,
+                                .source = N_ ("Sea water as in AASHTO and Navy practice; fresh "
+                                              "water is 62.4 lb/cu ft") },
+  [LB_ASSUME_CONCRETE_DENSITY] = { .key = "concrete-density",
+                                   .title = N_ ("Concrete density, reinforced"),
+                                   .quantity = LB_QUANTITY_DENSITY,
+                                   .value = 155 * LB_PER_FT3,
+                                   .least = 100 * LB_PER_FT3,
+                                   .most = 180 * LB_PER_FT3,
+                                   .tag = LB_TAG_COMMON_PRACTICE,
+                                   .source = N_ ("Between the AASHTO figure and measured state "
+                                                 "policy; old concrete is wet through") },
+  [LB_ASSUME_CONCRETE_LIGHT] = { .key = "concrete-density-low",
+                                 .title = N_ ("Concrete density, low"),
+                                 .quantity = LB_QUANTITY_DENSITY,
+                                 .value = 150 * LB_PER_FT3,
+                                 .least = 100 * LB_PER_FT3,
+                                 .most = 180 * LB_PER_FT3,
+                                 .tag = LB_TAG_STANDARD,
+                                 .source = N_ ("AASHTO LRFD, 8th edition, C3.5.1: plain concrete "
+                                               "145 and 5 for the steel") },
+  [LB_ASSUME_CONCRETE_HEAVY] = { .key = "concrete-density-high",
+                                 .title = N_ ("Concrete density, high"),
+                                 .quantity = LB_QUANTITY_DENSITY,
+                                 .value = 160 * LB_PER_FT3,
+                                 .least = 100 * LB_PER_FT3,
+                                 .most = 180 * LB_PER_FT3,
+                                 .tag = LB_TAG_STANDARD,
+                                 .source = N_ ("State bridge office policy from cylinder tests, "
+                                               "memorandum 03-2000, 2000") },
+  [LB_ASSUME_GROWTH_THICKNESS] = { .key = "growth-thickness",
+                                   .title = N_ ("Marine growth left on the piece"),
+                                   .quantity = LB_QUANTITY_SIZE,
+                                   .value = 0,
+                                   .least = 0,
+                                   .most = 1.0,
+                                   .tag = LB_TAG_COMMON_PRACTICE,
+                                   .source = N_ ("Taken as scraped off; about 2 in is common "
+                                                 "where it is not") },
+  [LB_ASSUME_GROWTH_DENSITY] = { .key = "growth-density",
+                                 .title = N_ ("Marine growth density, wet"),
+                                 .quantity = LB_QUANTITY_DENSITY,
+                                 .value = 85 * LB_PER_FT3,
+                                 .least = 60 * LB_PER_FT3,
+                                 .most = 110 * LB_PER_FT3,
+                                 .tag = LB_TAG_MEMORY,
+                                 .source = N_ ("Offshore standards give 1.3 to 1.4 times water") },
+  [LB_ASSUME_CUT_ABOVE_MUDLINE] = { .key = "cut-above-mudline",
+                                    .title = N_ ("Cut above the mudline"),
+                                    .quantity = LB_QUANTITY_LENGTH,
+                                    .value = 1 * FOOT,
+                                    .least = -10 * FOOT,
+                                    .most = 100 * FOOT,
+                                    .tag = LB_TAG_COMMON_PRACTICE,
+                                    .source = N_ ("Room for the torch; the permit decides") },
+  /* 4 bars #6, 2.5 bars #8 or 1.3 bars #11 to an 18-in rod of 50 s: 28, 25 and 25 s/in2. */
+  [LB_ASSUME_BURN_RATE] = { .key = "burn-rate",
+                            .title = N_ ("Burning rate"),
+                            .quantity = LB_QUANTITY_BURN_RATE,
+                            .value = 25 * S_PER_IN2,
+                            .least = 1 * S_PER_IN2,
+                            .most = 500 * S_PER_IN2,
+                            .tag = LB_TAG_COMMON_PRACTICE,
+                            .source = N_ ("About 2.5 bars #8 to an 18-in rod; no published "
+                                          "figure") },
+  [LB_ASSUME_BURN_RATE_LOW] = { .key = "burn-rate-low",
+                                .title = N_ ("Burning rate, quick"),
+                                .quantity = LB_QUANTITY_BURN_RATE,
+                                .value = 12.5 * S_PER_IN2,
+                                .least = 1 * S_PER_IN2,
+                                .most = 500 * S_PER_IN2,
+                                .tag = LB_TAG_COMMON_PRACTICE,
+                                .source = N_ ("Half the likely rate") },
+  [LB_ASSUME_BURN_RATE_HIGH] = { .key = "burn-rate-high",
+                                 .title = N_ ("Burning rate, slow"),
+                                 .quantity = LB_QUANTITY_BURN_RATE,
+                                 .value = 50 * S_PER_IN2,
+                                 .least = 1 * S_PER_IN2,
+                                 .most = 500 * S_PER_IN2,
+                                 .tag = LB_TAG_COMMON_PRACTICE,
+                                 .source = N_ ("Double the likely rate") },
+  [LB_ASSUME_RESTRIKE] = { .key = "restrike",
+                           .title = N_ ("Time lost at each strike or fresh rod"),
+                           .quantity = LB_QUANTITY_SHORT_TIME,
+                           .value = 75,
+                           .least = 0,
+                           .most = 1800,
+                           .tag = LB_TAG_COMMON_PRACTICE,
+                           .source = N_ ("Crews count 60 to 90 s") },
+  [LB_ASSUME_RESTRIKE_LOW] = { .key = "restrike-low",
+                               .title = N_ ("Time lost at each strike, quick"),
+                               .quantity = LB_QUANTITY_SHORT_TIME,
+                               .value = 45,
+                               .least = 0,
+                               .most = 1800,
+                               .tag = LB_TAG_COMMON_PRACTICE,
+                               .source = N_ ("A practised burner in good visibility") },
+  [LB_ASSUME_RESTRIKE_HIGH] = { .key = "restrike-high",
+                                .title = N_ ("Time lost at each strike, slow"),
+                                .quantity = LB_QUANTITY_SHORT_TIME,
+                                .value = 180,
+                                .least = 0,
+                                .most = 1800,
+                                .tag = LB_TAG_COMMON_PRACTICE,
+                                .source = N_ ("Black water, or gear that gives trouble") },
+  [LB_ASSUME_ROD_TIME] = { .key = "rod-time",
+                           .title = N_ ("Trigger time in one rod"),
+                           .quantity = LB_QUANTITY_SHORT_TIME,
+                           .value = 50,
+                           .least = 5,
+                           .most = 600,
+                           .tag = LB_TAG_COMMON_PRACTICE,
+                           .source = N_ ("3/8 by 18 in exothermic rod, 40 to 60 s") },
+  [LB_ASSUME_ROD_WASTE] = { .key = "rod-waste",
+                            .title = N_ ("Share of rod wasted"),
+                            .quantity = LB_QUANTITY_SHARE,
+                            .value = 0.15,
+                            .least = 0,
+                            .most = 0.9,
+                            .tag = LB_TAG_COMMON_PRACTICE,
+                            .source = N_ ("Bad strikes, stubs, drops") },
+  [LB_ASSUME_ROD_WASTE_LOW] = { .key = "rod-waste-low",
+                                .title = N_ ("Share of rod wasted, low"),
+                                .quantity = LB_QUANTITY_SHARE,
+                                .value = 0.10,
+                                .least = 0,
+                                .most = 0.9,
+                                .tag = LB_TAG_COMMON_PRACTICE,
+                                .source = N_ ("Bad strikes, stubs, drops") },
+  [LB_ASSUME_ROD_WASTE_HIGH] = { .key = "rod-waste-high",
+                                 .title = N_ ("Share of rod wasted, high"),
+                                 .quantity = LB_QUANTITY_SHARE,
+                                 .value = 0.30,
+                                 .least = 0,
+                                 .most = 0.9,
+                                 .tag = LB_TAG_COMMON_PRACTICE,
+                                 .source = N_ ("Bad strikes, stubs, drops") },
+  [LB_ASSUME_OXYGEN_FLOW] = { .key = "oxygen-flow",
+                              .title = N_ ("Oxygen flow at the surface"),
+                              .quantity = LB_QUANTITY_GAS_FLOW,
+                              .value = 24 * CFM,
+                              .least = 1 * CFM,
+                              .most = 100 * CFM,
+                              .tag = LB_TAG_COMMON_PRACTICE,
+                              .source = N_ ("20 cu ft to a rod of 50 s") },
+  /* 244 cu ft at 2200 psig and 70 °F, Helmholtz equation of state for oxygen (Schmidt and Wagner;
+   * Stewart, Jacobsen and Wagner, J. Phys. Chem. Ref. Data, 1991): 221.6 cu ft down to 200. */
+  [LB_ASSUME_CYLINDER_GAS] = { .key = "cylinder-gas",
+                               .title = N_ ("Usable gas in one cylinder"),
+                               .quantity = LB_QUANTITY_GAS,
+                               .value = 221.6 * CUBIC_FOOT,
+                               .least = 20 * CUBIC_FOOT,
+                               .most = 5000 * CUBIC_FOOT,
+                               .tag = LB_TAG_COMPUTED,
+                               .source = N_ ("244 cu ft at 2200 psi, down to 200 psi, by the "
+                                             "published equation of state of oxygen") },
+  [LB_ASSUME_OVER_BOTTOM] = { .key = "over-bottom",
+                              .title = N_ ("Over-bottom pressure"),
+                              .quantity = LB_QUANTITY_PRESSURE,
+                              .value = 90 * PSI,
+                              .least = 20 * PSI,
+                              .most = 150 * PSI,
+                              .tag = LB_TAG_STANDARD,
+                              .source = N_ ("U.S. Navy Underwater Cutting and Welding Manual, "
+                                            "exothermic rods") },
+  [LB_ASSUME_HOSE_LENGTH] = { .key = "hose-length",
+                              .title = N_ ("Oxygen hose length"),
+                              .quantity = LB_QUANTITY_LENGTH,
+                              .value = 200 * FOOT,
+                              .least = 0,
+                              .most = 2000 * FOOT,
+                              .tag = LB_TAG_COMMON_PRACTICE,
+                              .source = N_ ("Measure the hose on deck") },
+  [LB_ASSUME_HOSE_LOSS] = { .key = "hose-loss",
+                            .title = N_ ("Pressure lost in the hose"),
+                            .quantity = LB_QUANTITY_PRESSURE_PER_LENGTH,
+                            .value = 10 * PSI / (100 * FOOT),
+                            .least = 0,
+                            .most = 100 * PSI / (100 * FOOT),
+                            .tag = LB_TAG_COMMON_PRACTICE,
+                            .source = N_ ("3/8-in hose at about 17 cu ft/min; it grows with the "
+                                          "square of the flow") },
+  [LB_ASSUME_DIVE_SETUP] = { .key = "dive-setup",
+                             .title = N_ ("Bottom time of a dive not spent burning"),
+                             .quantity = LB_QUANTITY_TIME,
+                             .value = 10 * MINUTE,
+                             .least = 0,
+                             .most = 240 * MINUTE,
+                             .tag = LB_TAG_COMMON_PRACTICE,
+                             .source = N_ ("Down, to the pile, clamp on, and away") },
+  [LB_ASSUME_DIVE_LIMIT] = { .key = "dive-limit",
+                             .title = N_ ("Longest bottom time planned"),
+                             .quantity = LB_QUANTITY_TIME,
+                             .value = 120 * MINUTE,
+                             .least = 5 * MINUTE,
+                             .most = 480 * MINUTE,
+                             .tag = LB_TAG_COMMON_PRACTICE,
+                             .source = N_ ("Cold and tiredness end a dive before the table does "
+                                           "in shallow water") },
+  [LB_ASSUME_CLEAN_TIME] = { .key = "clean-time",
+                             .title = N_ ("Cleaning and breaking to steel"),
+                             .quantity = LB_QUANTITY_TIME,
+                             .value = 45 * MINUTE,
+                             .least = 0,
+                             .most = 1440 * MINUTE,
+                             .tag = LB_TAG_COMMON_PRACTICE,
+                             .source = N_ ("Hydraulic breaker, a pile of 14 to 18 in") },
+  [LB_ASSUME_RIGGING_MASS] = { .key = "rigging-mass",
+                               .title = N_ ("Rigging weight"),
+                               .quantity = LB_QUANTITY_MASS,
+                               .value = 400 * POUND,
+                               .least = 0,
+                               .most = 20000 * POUND,
+                               .tag = LB_TAG_COMMON_PRACTICE,
+                               .source = N_ ("Hook block share, slings and shackles; weigh "
+                                             "yours") },
+  [LB_ASSUME_SLING_LEGS] = { .key = "sling-legs",
+                             .title = N_ ("Sling legs"),
+                             .quantity = LB_QUANTITY_COUNT,
+                             .value = 2,
+                             .least = 1,
+                             .most = 4,
+                             .tag = LB_TAG_COMMON_PRACTICE,
+                             .source = N_ ("Two are taken to carry, however many there are") },
+  [LB_ASSUME_SLING_ANGLE] = { .key = "sling-angle",
+                              .title = N_ ("Sling angle from the horizontal"),
+                              .quantity = LB_QUANTITY_ANGLE,
+                              .value = 60 * DEGREE,
+                              .least = 30 * DEGREE,
+                              .most = 90 * DEGREE,
+                              .tag = LB_TAG_COMMON_PRACTICE,
+                              .source = N_ ("The competent rigger's choice; never under 30°") },
+};
+
+/* How far past its ends a range still takes a value: units converted there and back. */
+#define RANGE_SLACK 1e-9
+
+const LbAssumption *
+lb_assumption (LbAssumptionId id)
+{
+  g_return_val_if_fail (id < LB_N_ASSUMPTIONS, NULL);
+
+  return &table[id];
+}
+
+gboolean
+lb_assumption_find (const char *key, LbAssumptionId *out_id)
+{
+  g_return_val_if_fail (key, FALSE);
+  g_return_val_if_fail (out_id, FALSE);
+
+  for (int id = 0; id < LB_N_ASSUMPTIONS; id++) {
+    if (g_ascii_strcasecmp (table[id].key, key) == 0) {
+      *out_id = (LbAssumptionId) id;
+      return TRUE;
+    }
+  }
+  return FALSE;
+}
+
+void
+lb_assumptions_init (LbAssumptions *assumptions)
+{
+  g_return_if_fail (assumptions);
+
+  for (int id = 0; id < LB_N_ASSUMPTIONS; id++) {
+    assumptions->value[id] = table[id].value;
+    assumptions->is_own[id] = FALSE;
+  }
+}
+
+gboolean
+lb_assumptions_set (LbAssumptions *assumptions, LbAssumptionId id, double si, GError **error)
+{
+  g_return_val_if_fail (assumptions, FALSE);
+  g_return_val_if_fail (id < LB_N_ASSUMPTIONS, FALSE);
+
+  const LbAssumption *row = &table[id];
+  const double slack = RANGE_SLACK * MAX (fabs (row->least), fabs (row->most));
+
+  if (!(si >= row->least - slack && si <= row->most + slack)) {
+    g_autofree char *least = lb_quantity_to_text (row->quantity, LB_UNITS_US, row->least,
+                                                  &LB_NUMBER_PLAIN);
+    g_autofree char *most = lb_quantity_to_text (row->quantity, LB_UNITS_US, row->most,
+                                                 &LB_NUMBER_PLAIN);
+
+    g_set_error (error, LB_TRADE_ERROR, LB_TRADE_ERROR_DOMAIN,
+                 "%s: the value is outside %s to %s; check the number and its unit", row->title,
+                 least, most);
+    return FALSE;
+  }
+  if (row->quantity == LB_QUANTITY_COUNT && fabs (si - round (si)) > RANGE_SLACK) {
+    g_set_error (error, LB_TRADE_ERROR, LB_TRADE_ERROR_DOMAIN,
+                 "%s: only a whole number makes sense here", row->title);
+    return FALSE;
+  }
+
+  assumptions->value[id] = si;
+  assumptions->is_own[id] = TRUE;
+  return TRUE;
+}
+
+LbTag
+lb_assumptions_tag (const LbAssumptions *assumptions, LbAssumptionId id)
+{
+  g_return_val_if_fail (assumptions, LB_TAG_MEMORY);
+  g_return_val_if_fail (id < LB_N_ASSUMPTIONS, LB_TAG_MEMORY);
+
+  return assumptions->is_own[id] ? LB_TAG_JOB : table[id].tag;
+}

@@ -1,0 +1,482 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The facts of one pile by name: what each is called, how it is typed, how far it may go.
+ *
+ * A table holds, for each fact, its names, its quantity, its range and where in LbPile its number
+ * lies; numbers of every kind then go one way through lb_quantity_from_text(). Texts, the shape,
+ * the bar, the batter and the bearing have readers of their own.
+ *
+ * Invariants:
+ * 1. A pile that lb_pile_set() refused to change is bit for bit what it was.
+ * 2. What lb_pile_get() writes, lb_pile_set() in the same units reads back to the same value.
+ * 3. Facts are checked one by one here; whether they agree is lb_pile_check()'s business.
+ */
+#include "trade/pile.h"
+
+#include "trade/msgid.h"
+#include "trade/trade-error.h"
+
+#include <math.h>
+#include <stddef.h>
+#include <string.h>
+
+/* Exact: NIST SP 811, appendix B. */
+#define FOOT 0.3048
+#define INCH 0.0254
+
+/* 2 in of cover over a tie and half a bar: common practice in marine precast work. */
+#define USUAL_INSET (3 * INCH)
+
+typedef enum {
+  FORM_NAME,   /* a short text on one line */
+  FORM_NOTE,   /* a long text */
+  FORM_NUMBER, /* a double in the row's quantity */
+  FORM_SHAPE,
+  FORM_BAR,
+  FORM_COUNT,
+  FORM_BATTER,
+  FORM_BEARING,
+} Form;
+
+typedef struct
+{
+  const char *name;
+  const char *title; /* msgid */
+  Form form;
+  LbQuantity quantity;
+  gsize offset;       /* of the member in LbPile */
+  double least, most; /* SI; of texts, @most is the longest in characters */
+  double unknown;     /* what "" sets */
+} Row;
+
+#define AT(member) offsetof (LbPile, member)
+#define NAME(key, words, member, longest)                                                  \
+  {                                                                                        \
+    .name = key, .title = words, .form = FORM_NAME, .offset = AT (member), .most = longest \
+  }
+/* Survey grids run to some 1e7 m; elevations lie within 1 km of the datum. */
+#define PLACE(key, words, member)                                                     \
+  {                                                                                   \
+    .name = key, .title = words, .form = FORM_NUMBER, .quantity = LB_QUANTITY_LENGTH, \
+    .offset = AT (member), .least = -1e8, .most = 1e8, .unknown = (double) NAN        \
+  }
+#define ELEVATION(key, words, member)                                                 \
+  {                                                                                   \
+    .name = key, .title = words, .form = FORM_NUMBER, .quantity = LB_QUANTITY_LENGTH, \
+    .offset = AT (member), .least = -1000, .most = 1000, .unknown = (double) NAN      \
+  }
+#define SIZE(key, words, member, from, to, none)                                    \
+  {                                                                                 \
+    .name = key, .title = words, .form = FORM_NUMBER, .quantity = LB_QUANTITY_SIZE, \
+    .offset = AT (member), .least = from, .most = to, .unknown = none               \
+  }
+
+static const Row table[LB_N_FACTS] = {
+  [LB_FACT_MARK] = NAME ("mark", N_ ("Mark"), mark, 40),
+  [LB_FACT_BENT] = NAME ("bent", N_ ("Bent"), bent, 40),
+  [LB_FACT_ROW] = NAME ("row", N_ ("Row"), row, 40),
+  [LB_FACT_NOTE] = { .name = "note",
+                     .title = N_ ("Note"),
+                     .form = FORM_NOTE,
+                     .offset = AT (note),
+                     .most = 2000 },
+  [LB_FACT_X] = PLACE ("x", N_ ("East"), x_m),
+  [LB_FACT_Y] = PLACE ("y", N_ ("North"), y_m),
+  [LB_FACT_SHAPE] = { .name = "shape", .title = N_ ("Shape"), .form = FORM_SHAPE },
+  [LB_FACT_WIDTH] = SIZE ("width", N_ ("Width"), outline.width_m, 4 * INCH, 20 * FOOT, 0),
+  [LB_FACT_VOID] = SIZE ("void", N_ ("Void diameter"), outline.void_m, 0, 20 * FOOT, 0),
+  [LB_FACT_BAR] = { .name = "bar", .title = N_ ("Bar size"), .form = FORM_BAR },
+  [LB_FACT_N_BARS] = { .name = "bars",
+                       .title = N_ ("Number of bars"),
+                       .form = FORM_COUNT,
+                       .most = LB_BARS_MAX },
+  [LB_FACT_BAR_INSET] =
+    SIZE ("bar inset", N_ ("Bar inset"), bar_inset_m, 0.5 * INCH, 10 * FOOT, (double) NAN),
+  [LB_FACT_BATTER] = { .name = "batter", .title = N_ ("Batter"), .form = FORM_BATTER },
+  [LB_FACT_BEARING] = { .name = "bearing",
+                        .title = N_ ("Bearing"),
+                        .form = FORM_BEARING,
+                        .quantity = LB_QUANTITY_ANGLE },
+  [LB_FACT_HEAD] = ELEVATION ("head", N_ ("Head elevation"), head_m),
+  [LB_FACT_CUT] = ELEVATION ("cut", N_ ("Cut elevation"), cut_m),
+  [LB_FACT_MUDLINE] = ELEVATION ("mudline", N_ ("Mudline elevation"), mudline_m),
+  [LB_FACT_TOE] = ELEVATION ("toe", N_ ("Toe elevation"), toe_m),
+};
+
+static void *
+member_of (LbPile *pile, const Row *row)
+{
+  return (char *) pile + row->offset;
+}
+
+static const void *
+member_of_const (const LbPile *pile, const Row *row)
+{
+  return (const char *) pile + row->offset;
+}
+
+const char *
+lb_fact_name (LbFact fact)
+{
+  g_return_val_if_fail (fact < LB_N_FACTS, NULL);
+
+  return table[fact].name;
+}
+
+const char *
+lb_fact_title (LbFact fact)
+{
+  g_return_val_if_fail (fact < LB_N_FACTS, NULL);
+
+  return table[fact].title;
+}
+
+gboolean
+lb_fact_from_name (const char *name, LbFact *out_fact)
+{
+  g_return_val_if_fail (name, FALSE);
+  g_return_val_if_fail (out_fact, FALSE);
+
+  /* "bar-inset" and "bar_inset" are what shells and spreadsheets make of "bar inset". */
+  g_autofree char *key = g_strdelimit (g_strdup (name), "-_", ' ');
+
+  for (int fact = 0; fact < LB_N_FACTS; fact++) {
+    if (g_ascii_strcasecmp (table[fact].name, key) == 0) {
+      *out_fact = (LbFact) fact;
+      return TRUE;
+    }
+  }
+  return FALSE;
+}
+
+LbQuantity
+lb_fact_quantity (LbFact fact)
+{
+  g_return_val_if_fail (fact < LB_N_FACTS, LB_QUANTITY_COUNT);
+
+  return table[fact].quantity;
+}
+
+void
+lb_pile_init (LbPile *pile)
+{
+  g_return_if_fail (pile);
+
+  const double unknown = (double) NAN;
+
+  *pile = (LbPile){
+    .id = "",
+    .mark = "",
+    .bent = "",
+    .row = "",
+    .note = "",
+    .x_m = unknown,
+    .y_m = unknown,
+    .outline = { .shape = LB_SHAPE_SQUARE },
+    .bar_inset_m = unknown,
+    .head_m = unknown,
+    .cut_m = unknown,
+    .mudline_m = unknown,
+    .toe_m = unknown,
+  };
+}
+
+/* --- Reading one fact --------------------------------------------------------------------- */
+
+static gboolean
+check_text (const Row *row, const char *text, GError **error)
+{
+  if (!g_utf8_validate (text, -1, NULL)) {
+    g_set_error (error, LB_TRADE_ERROR, LB_TRADE_ERROR_DOMAIN,
+                 "%s: the text is not UTF-8; save the file as UTF-8", row->title);
+    return FALSE;
+  }
+  if (g_utf8_strlen (text, -1) > (glong) row->most) {
+    g_set_error (error, LB_TRADE_ERROR, LB_TRADE_ERROR_DOMAIN,
+                 "%s: longer than %.0f characters; shorten it", row->title, row->most);
+    return FALSE;
+  }
+  for (const char *at = text; *at != '\0'; at = g_utf8_next_char (at)) {
+    const gboolean is_break = *at == '\n' || *at == '\t';
+
+    if (g_unichar_iscntrl (g_utf8_get_char (at)) && !(is_break && row->form == FORM_NOTE)) {
+      g_set_error (error, LB_TRADE_ERROR, LB_TRADE_ERROR_DOMAIN,
+                   "%s: “%s” holds a line break or a control character; take it out", row->title,
+                   text);
+      return FALSE;
+    }
+  }
+  if (row == &table[LB_FACT_MARK] && text[0] == '\0') {
+    g_set_error (error, LB_TRADE_ERROR, LB_TRADE_ERROR_INCOMPLETE,
+                 "%s: a pile needs one; write what the crew calls it", row->title);
+    return FALSE;
+  }
+  return TRUE;
+}
+
+static gboolean
+read_number (const Row *row, LbUnits units, const char *text, double *out_si, GError **error)
+{
+  double si = row->unknown;
+
+  if (text[0] != '\0' && !lb_quantity_from_text (row->quantity, units, text, &si, error)) {
+    g_prefix_error (error, "%s: ", row->title);
+    return FALSE;
+  }
+  /* A hair of slack: the ends were converted too. */
+  if (text[0] != '\0' && !(si >= row->least - 1e-9 && si <= row->most + 1e-9)) {
+    g_autofree char *least = lb_quantity_to_text (row->quantity, units, row->least,
+                                                  &LB_NUMBER_PLAIN);
+    g_autofree char *most = lb_quantity_to_text (row->quantity, units, row->most, &LB_NUMBER_PLAIN);
+
+    g_set_error (error, LB_TRADE_ERROR, LB_TRADE_ERROR_DOMAIN,
+                 "%s: “%s” is outside %s to %s; check the number and its unit", row->title, text,
+                 least, most);
+    return FALSE;
+  }
+
+  *out_si = si;
+  return TRUE;
+}
+
+static gboolean
+read_count (const Row *row, const char *text, guint *out_count, GError **error)
+{
+  double count = 0;
+
+  if (text[0] != '\0' &&
+      (!lb_quantity_from_text (LB_QUANTITY_COUNT, LB_UNITS_METRIC, text, &count, NULL) ||
+       !(count >= 0 && count <= row->most) || fabs (count - round (count)) > 0))
+  {
+    g_set_error (error, LB_TRADE_ERROR, LB_TRADE_ERROR_DOMAIN,
+                 "%s: “%s” is not a whole number from 0 to %.0f", row->title, text, row->most);
+    return FALSE;
+  }
+
+  *out_count = (guint) count;
+  return TRUE;
+}
+
+static gboolean
+read_bar (const Row *row, const char *text, const LbBar **out_bar, GError **error)
+{
+  const LbBar *bar = text[0] != '\0' ? lb_bar_find (text) : NULL;
+
+  if (text[0] != '\0' && !bar) {
+    g_set_error (error, LB_TRADE_ERROR, LB_TRADE_ERROR_UNKNOWN,
+                 "%s: “%s” is not in the table; write #8, 1 in sq or 1/2 in strand 270", row->title,
+                 text);
+    return FALSE;
+  }
+
+  *out_bar = bar;
+  return TRUE;
+}
+
+static gboolean
+read_shape (const Row *row, const char *text, LbShape *out_shape, GError **error)
+{
+  if (lb_shape_from_name (text, out_shape))
+    return TRUE;
+
+  g_set_error (error, LB_TRADE_ERROR, LB_TRADE_ERROR_UNKNOWN,
+               "%s: “%s” is no shape; write square, octagonal or round", row->title, text);
+  return FALSE;
+}
+
+static gboolean
+read_bearing (const Row *row, const char *text, double *out_rad, GError **error)
+{
+  if (text[0] == '\0') {
+    *out_rad = 0;
+    return TRUE;
+  }
+  if (lb_bearing_from_text (text, out_rad, error))
+    return TRUE;
+
+  g_prefix_error (error, "%s: ", row->title);
+  return FALSE;
+}
+
+static gboolean
+read_batter (const Row *row, const char *text, double *out_batter, GError **error)
+{
+  if (lb_batter_from_text (text, out_batter, error))
+    return TRUE;
+
+  g_prefix_error (error, "%s: ", row->title);
+  return FALSE;
+}
+
+gboolean
+lb_pile_set (LbPile *pile,
+             LbFact fact,
+             const char *text,
+             LbUnits units,
+             const char *(*dup) (gpointer pool, const char *text),
+             gpointer pool,
+             GError **error)
+{
+  g_return_val_if_fail (pile, FALSE);
+  g_return_val_if_fail (fact < LB_N_FACTS, FALSE);
+  g_return_val_if_fail (text, FALSE);
+  g_return_val_if_fail (dup, FALSE);
+
+  const Row *row = &table[fact];
+  g_autofree char *stripped = g_strstrip (g_strdup (text));
+
+  switch (row->form) {
+  case FORM_NAME:
+  case FORM_NOTE:
+    if (!check_text (row, stripped, error))
+      return FALSE;
+    *(const char **) member_of (pile, row) = dup (pool, stripped);
+    return TRUE;
+  case FORM_NUMBER:
+    return read_number (row, units, stripped, member_of (pile, row), error);
+  case FORM_SHAPE:
+    return read_shape (row, stripped, &pile->outline.shape, error);
+  case FORM_BAR:
+    return read_bar (row, stripped, &pile->bar, error);
+  case FORM_COUNT:
+    return read_count (row, stripped, &pile->n_bars, error);
+  case FORM_BATTER:
+    return read_batter (row, stripped, &pile->batter, error);
+  case FORM_BEARING:
+    return read_bearing (row, stripped, &pile->bearing_rad, error);
+  default:
+    g_return_val_if_reached (FALSE);
+  }
+}
+
+/* --- Writing one fact --------------------------------------------------------------------- */
+
+/* The fewest decimals that read back as the same SI value: 7.3152 m is "24" ft, not
+ * "24.000000000000004". */
+static char *
+number_to_text (LbQuantity quantity, LbUnits units, double si)
+{
+  const double shown = lb_quantity_from_si (quantity, units, si);
+
+  for (int decimals = 0; decimals <= 17; decimals++) {
+    g_autofree char *text = lb_number_to_text (shown, decimals, &LB_NUMBER_PLAIN);
+
+    if (lb_quantity_to_si (quantity, units, g_ascii_strtod (text, NULL)) == si)
+      return g_steal_pointer (&text);
+  }
+  return lb_number_to_text (shown, -1, &LB_NUMBER_PLAIN);
+}
+
+/* As lb_batter_to_text(), with as many decimals as the batter needs to come back the same. */
+static char *
+batter_to_text (double batter)
+{
+  for (int decimals = 0; decimals <= 17 && batter > 0; decimals++) {
+    g_autofree char *rise = lb_number_to_text (1 / batter, decimals, &LB_NUMBER_PLAIN);
+
+    if (1 / g_ascii_strtod (rise, NULL) == batter)
+      return g_strconcat ("1:", rise, NULL);
+  }
+  return lb_batter_to_text (batter);
+}
+
+char *
+lb_pile_get (const LbPile *pile, LbFact fact, LbUnits units)
+{
+  g_return_val_if_fail (pile, NULL);
+  g_return_val_if_fail (fact < LB_N_FACTS, NULL);
+
+  const Row *row = &table[fact];
+
+  switch (row->form) {
+  case FORM_NAME:
+  case FORM_NOTE:
+    return g_strdup (*(const char *const *) member_of_const (pile, row));
+  case FORM_NUMBER: {
+    const double si = *(const double *) member_of_const (pile, row);
+    const gboolean is_unknown = isnan (si) || (fact == LB_FACT_WIDTH && !(si > 0));
+
+    return is_unknown ? g_strdup ("") : number_to_text (row->quantity, units, si);
+  }
+  case FORM_SHAPE:
+    return g_strdup (lb_shape_name (pile->outline.shape));
+  case FORM_BAR:
+    return g_strdup (pile->bar ? pile->bar->name : "");
+  case FORM_COUNT:
+    return pile->n_bars == 0 ? g_strdup ("") : g_strdup_printf ("%u", pile->n_bars);
+  case FORM_BATTER:
+    return batter_to_text (pile->batter);
+  case FORM_BEARING:
+    return number_to_text (LB_QUANTITY_ANGLE, units, pile->bearing_rad);
+  default:
+    g_return_val_if_reached (NULL);
+  }
+}
+
+/* --- Whether the facts agree -------------------------------------------------------------- */
+
+double
+lb_pile_bar_inset (const LbPile *pile)
+{
+  g_return_val_if_fail (pile, (double) NAN);
+
+  return isnan (pile->bar_inset_m) ? USUAL_INSET : pile->bar_inset_m;
+}
+
+/* Why the bars cannot stand in the section; %NULL when they can or it is not known. */
+static const char *
+bars_fault (const LbPile *pile)
+{
+  if (!pile->bar || pile->n_bars == 0 || !(pile->outline.width_m > 0))
+    return NULL;
+
+  const double inset = lb_pile_bar_inset (pile);
+  const double bar = pile->bar->diameter_m;
+  LbPoint places[LB_BARS_MAX];
+
+  if (inset < bar / 2)
+    return "the bars would stand out of the face; check the bar inset and the bar size";
+  if (pile->outline.width_m / 2 - inset < (pile->outline.void_m + bar) / 2)
+    return "there is no room for the bars behind the face; check the width, the void and the "
+           "bar inset";
+
+  lb_bar_ring_place (&pile->outline, inset, pile->n_bars, places);
+  for (guint i = 0; i < pile->n_bars && pile->n_bars > 1; i++) {
+    const LbPoint *a = &places[i], *b = &places[(i + 1) % pile->n_bars];
+
+    if (hypot (a->x - b->x, a->y - b->y) < bar)
+      return "so many bars of that size do not fit in the section; check the number of bars, the "
+             "bar size and the width";
+  }
+  return NULL;
+}
+
+static const char *
+first_fault (const LbPile *pile)
+{
+  /* Comparisons with what is not known are false. */
+  if (pile->head_m <= pile->toe_m)
+    return "the head is not above the toe; check both elevations";
+  if (pile->head_m <= pile->cut_m)
+    return "the head is not above the cut; check both elevations";
+  if (pile->cut_m < pile->toe_m)
+    return "the cut is below the toe; check both elevations";
+  if (pile->mudline_m <= pile->toe_m)
+    return "the mudline is not above the toe; check both elevations";
+  if (pile->outline.width_m > 0 && pile->outline.void_m >= pile->outline.width_m)
+    return "the void is as wide as the pile; check the void diameter and the width";
+  return bars_fault (pile);
+}
+
+gboolean
+lb_pile_check (const LbPile *pile, GError **error)
+{
+  g_return_val_if_fail (pile, FALSE);
+
+  const char *fault = first_fault (pile);
+
+  if (!fault)
+    return TRUE;
+
+  g_set_error (error, LB_TRADE_ERROR, LB_TRADE_ERROR_DOMAIN, "Pile “%s”: %s", pile->mark, fault);
+  return FALSE;
+}
