@@ -30,3 +30,11 @@ lb_day_iso (guint32 julian_day)
 {
   return lb_day_format (julian_day, "%Y-%m-%d");
 }
+
+char *
+lb_clock_text (gint64 us)
+{
+  g_autoptr (GDateTime) time = us != 0 ? g_date_time_new_from_unix_local (us / G_USEC_PER_SEC)
+                                       : NULL;
+  return time != NULL ? g_date_time_format (time, "%H:%M") : g_strdup ("–");
+}

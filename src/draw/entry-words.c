@@ -8,6 +8,7 @@
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
+#include <string.h>
 
 /* As many bars in a row as are worth a dash: "4–8", but "4, 5". */
 #define RUN_LEAST 3
@@ -172,16 +173,29 @@ fact_text (const LbVoice *voice, const LbEntry *entry)
                           value);
 }
 
+/* A number the cut plan rests on: kept in SI, "" for the default again. */
+static char *
+assumption_text (const LbVoice *voice, const LbAssumption *assumption, const char *kept)
+{
+  const char *const title = g_dgettext (GETTEXT_PACKAGE, assumption->title);
+  char *end;
+  const double si = g_ascii_strtod (kept, &end);
+  if (kept[0] == '\0')
+    return g_strdup_printf (_ ("%s set back to the default"), title);
+  g_autofree char *value = *end == '\0' ? lb_voice_quantity (voice, assumption->quantity, si)
+                                        : g_strdup (kept);
+  return g_strdup_printf (_ ("%s set to %s"), title, value);
+}
+
 static char *
 setting_text (const LbVoice *voice, const LbEntry *entry)
 {
+  static const char PREFIX[] = "assume.";
   LbAssumptionId id;
-  if (!lb_assumption_find (entry->what, &id))
-    return g_strdup_printf (_ ("Job's %s set to %s"), entry->what, entry->note);
-  const LbAssumption *const assumption = lb_assumption (id);
-  g_autofree char *value = value_text (voice, assumption->quantity, entry->note);
-  return g_strdup_printf (_ ("%s set to %s"), g_dgettext (GETTEXT_PACKAGE, assumption->title),
-                          value);
+  if (g_str_has_prefix (entry->what, PREFIX) &&
+      lb_assumption_find (entry->what + strlen (PREFIX), &id))
+    return assumption_text (voice, lb_assumption (id), entry->note);
+  return g_strdup_printf (_ ("Job's %s set to %s"), entry->what, entry->note);
 }
 
 /* The act's first entry, which gives the act its name; NULL when it is not in the ledger. */

@@ -183,16 +183,17 @@ why_rods (const Why *why)
 static char *
 why_oxygen (const Why *why)
 {
+  const double *const value = why->assumptions->value;
+  /* What is wasted of a rod burns oxygen too. */
+  const double rods_s = likely (why->plan, LB_FIGURE_TRIGGER) / (1 - value[LB_ASSUME_ROD_WASTE]);
+  const double at_surface = value[LB_ASSUME_OXYGEN_FLOW] * rods_s;
   g_autofree char *flow = say_assumed (why, LB_ASSUME_OXYGEN_FLOW);
-  g_autofree char *trigger = say (why, LB_QUANTITY_SHORT_TIME,
-                                  likely (why->plan, LB_FIGURE_TRIGGER));
-  const double at_surface = why->assumptions->value[LB_ASSUME_OXYGEN_FLOW] *
-                            likely (why->plan, LB_FIGURE_TRIGGER);
-  if (at_surface <= 0)
-    return g_strdup_printf (_ ("%s × %s of trigger"), flow, trigger);
+  g_autofree char *rods = say (why, LB_QUANTITY_SHORT_TIME, rods_s);
+  if (!(at_surface > 0))
+    return g_strdup_printf (_ ("%s × %s of rods burning"), flow, rods);
   g_autofree char *scale = lb_voice_number (why->voice,
                                             likely (why->plan, LB_FIGURE_OXYGEN) / at_surface, 2);
-  return g_strdup_printf (_ ("%s × %s of trigger, × %s at depth"), flow, trigger, scale);
+  return g_strdup_printf (_ ("%s × %s of rods burning, × %s at depth"), flow, rods, scale);
 }
 
 static char *
@@ -226,6 +227,8 @@ why_no_stop (const Why *why)
 static char *
 why_dives (const Why *why)
 {
+  if (likely (why->plan, LB_FIGURE_CUT_DEPTH) <= 0)
+    return g_strdup (_ ("the cut is above the water"));
   g_autofree char *burn = say_figure (why, LB_FIGURE_BURN);
   const double limit = fmin (likely (why->plan, LB_FIGURE_NO_STOP),
                              why->assumptions->value[LB_ASSUME_DIVE_LIMIT]);
@@ -243,8 +246,12 @@ why_mass_in_air (const Why *why)
   g_autofree char *width = say (why, LB_QUANTITY_SIZE, pile->outline.width_m);
   g_autofree char *density = say_assumed (why, LB_ASSUME_CONCRETE_DENSITY);
   const char *const shape = g_dgettext (GETTEXT_PACKAGE, lb_shape_name (pile->outline.shape));
-  /* Translators: “41.0 ft of 16 in octagonal at 150 lb/cu ft, growth added”. */
-  return g_strdup_printf (_ ("%s of %s %s at %s, growth added"), length, width, shape, density);
+  if (why->assumptions->value[LB_ASSUME_GROWTH_THICKNESS] <= 0)
+    return g_strdup_printf (_ ("%s of %s %s at %s"), length, width, shape, density);
+  g_autofree char *growth = say_assumed (why, LB_ASSUME_GROWTH_THICKNESS);
+  /* Translators: “41.0 ft of 16 in octagonal at 155 lb/cu ft + 2 in of growth”. */
+  return g_strdup_printf (_ ("%s of %s %s at %s + %s of growth"), length, width, shape, density,
+                          growth);
 }
 
 static char *
@@ -279,12 +286,21 @@ why_sling (const Why *why)
                           n_legs, angle);
 }
 
+/* Why there is no figure: a fact is missing, or what is known leads nowhere. */
 static char *
-why_not (LbFigureId id, const LbPile *pile)
+why_not (const Why *why, LbFigureId id)
 {
-  const char *const missing = lb_figure_missing (id, pile);
-  return g_strdup (missing != NULL ? g_dgettext (GETTEXT_PACKAGE, missing)
-                                   : _ ("Cannot be reckoned from what is on record."));
+  const char *const missing = lb_figure_missing (id, why->pile);
+  if (missing != NULL)
+    return g_strdup (g_dgettext (GETTEXT_PACKAGE, missing));
+  if (why->pile->head_m < cut_elevation (why))
+    return g_strdup (_ ("The head on record is below the cut."));
+  if (id == LB_FIGURE_NO_STOP || id == LB_FIGURE_PNEUMO ||
+      (id == LB_FIGURE_DIVES && isnan (likely (why->plan, LB_FIGURE_NO_STOP))))
+    return g_strdup (_ ("Deeper than the no-stop table goes."));
+  if (id == LB_FIGURE_DIVES)
+    return g_strdup (_ ("The no-stop limit leaves no time to burn."));
+  return g_strdup (_ ("Cannot be reckoned from what is on record."));
 }
 
 char *
@@ -302,7 +318,7 @@ lb_figure_reason_text (const LbVoice *voice,
   };
 
   if (isnan (likely (plan, id)))
-    return why_not (id, pile);
+    return why_not (&why, id);
   switch (id) {
   case LB_FIGURE_TRUE_LENGTH:
     return why_true_length (&why);

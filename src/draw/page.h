@@ -27,8 +27,13 @@ void lb_card_draw (cairo_t *cr,
                    double height_pt);
 
 /* The daily production report of @day: what was done, dives, rods and oxygen, delays, totals to
- * date, a small plan. */
-gsize lb_day_report_n_pages (const LbLedger *ledger, const LbFold *fold, guint32 day);
+ * date, a small plan. Pages break by measuring, so that their number hangs on voice and paper. */
+gsize lb_day_report_n_pages (const LbVoice *voice,
+                             const LbLedger *ledger,
+                             const LbFold *fold,
+                             guint32 day,
+                             double width_pt,
+                             double height_pt);
 void lb_day_report_draw (cairo_t *cr,
                          const LbVoice *voice,
                          const LbLedger *ledger,

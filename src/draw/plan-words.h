@@ -47,6 +47,9 @@ const char *lb_condition_name (const char *what);
 /* From left surface to left bottom in whole minutes, rounded up; NAN when not said. */
 double lb_dive_bottom_time (const LbEntry *dive);
 
+/* "07:10" by the local clock; "–" when not said. */
+char *lb_clock_text (gint64 us);
+
 /* "Tue 14 Jul 2026" in the reader's language; and ISO for files. */
 char *lb_day_text (guint32 julian_day);
 char *lb_day_iso (guint32 julian_day);

@@ -2,29 +2,17 @@
 #include "draw/voice-text.h"
 
 #include <math.h>
-#include <string.h>
-
-/* People read U+2212, files keep "-"; takes @text. */
-static char *
-with_true_minus (char *text)
-{
-  if (text[0] != '-')
-    return text;
-  char *const shown = g_strconcat ("−", text + 1, NULL);
-  g_free (text);
-  return shown;
-}
 
 char *
 lb_voice_quantity (const LbVoice *voice, LbQuantity quantity, double si)
 {
-  return with_true_minus (lb_quantity_to_text (quantity, voice->units, si, &voice->numbers));
+  return lb_quantity_to_text (quantity, voice->units, si, &voice->numbers);
 }
 
 char *
 lb_voice_number (const LbVoice *voice, double value, int decimals)
 {
-  return with_true_minus (lb_number_to_text (value, decimals, &voice->numbers));
+  return lb_number_to_text (value, decimals, &voice->numbers);
 }
 
 char *
@@ -38,7 +26,7 @@ char *
 lb_voice_elevation (const LbVoice *voice, double si)
 {
   char *const text = lb_voice_quantity (voice, LB_QUANTITY_LENGTH, si);
-  if (!isfinite (si) || si < 0 || g_str_has_prefix (text, "−"))
+  if (!isfinite (si) || si < 0)
     return text;
   char *const shown = g_strconcat ("+", text, NULL);
   g_free (text);
