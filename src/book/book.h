@@ -5,6 +5,7 @@
 #include "book/ledger.h"
 
 #include <gio/gio.h>
+#include <math.h>
 
 G_BEGIN_DECLS
 

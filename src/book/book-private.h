@@ -1,0 +1,115 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "book/book.h"
+
+#include <sqlite3.h>
+#include <sys/types.h>
+
+G_BEGIN_DECLS
+
+/* What the files of this room share and nobody else sees. */
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (sqlite3, sqlite3_close_v2)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (sqlite3_stmt, sqlite3_finalize)
+
+/* "Lbnt" read as a big-endian number; the header of every SQLite file has room for one. */
+#define LB_BOOK_APPLICATION_ID 0x4c626e74
+#define LB_BOOK_FORMAT         1
+
+/* Longest texts the file takes, in characters. */
+#define LB_ID_MAX    40
+#define LB_SHORT_MAX 200
+#define LB_NOTE_MAX  4000
+
+/* Recorded times lie between these, 1900 and 2200, UTC µs; days the same, as in GDate. */
+#define LB_TIME_LEAST G_GINT64_CONSTANT (-2208988800000000)
+#define LB_TIME_MOST  G_GINT64_CONSTANT (7258118400000000)
+#define LB_DAY_LEAST  693596u
+#define LB_DAY_MOST   803169u
+
+/* Statements kept ready for as long as the book is open. */
+typedef enum {
+  LB_SQL_BEGIN,
+  LB_SQL_COMMIT,
+  LB_SQL_ROLL_BACK,
+  LB_SQL_SAVEPOINT,
+  LB_SQL_RELEASE,
+  LB_SQL_ROLL_BACK_TO,
+  LB_SQL_LAST_SEQS,
+  LB_SQL_INSERT_ENTRY,
+  LB_SQL_INSERT_SHIFT,
+  LB_SQL_FIND_PILE,
+  LB_SQL_FIND_SHIFT,
+  LB_SQL_FIND_ACT,
+  LB_SQL_SHIFT_OF_DAY,
+} LbSql;
+
+#define LB_N_SQL (LB_SQL_SHIFT_OF_DAY + 1)
+
+struct _LbBook
+{
+  sqlite3 *db;
+  sqlite3_stmt *statements[LB_N_SQL];
+  char *path; /* absolute */
+  char *name; /* the file's, as people are told of it */
+  gboolean is_read_only;
+  gboolean is_in_many; /* between lb_book_begin() and lb_book_commit() */
+  dev_t device;        /* which file it was when it was opened */
+  ino_t inode;
+  char tag[16]; /* head of the ids this book gives */
+  guint64 n_ids;
+  gint64 now_us; /* 0: the real clock */
+};
+
+/* schema.c: what the tables are, and whether a file has just these. */
+gboolean lb_schema_create (sqlite3 *db);
+gboolean lb_schema_check (sqlite3 *db, const char *name, GError **error);
+
+/* connection.c: one hardened connection, its statements, its errors. */
+sqlite3 *lb_connection_open (const char *path, int flags, const char *name, GError **error);
+void lb_connection_fail (sqlite3 *db, int rc, const char *name, GError **error);
+sqlite3_stmt *lb_book_sql (LbBook *book, LbSql sql, GError **error);
+gboolean lb_book_run (LbBook *book, LbSql sql, GError **error); /* a statement without rows */
+
+/* file.c: files as the disk has them. */
+typedef struct
+{
+  dev_t device;
+  ino_t inode;
+  gboolean is_writable; /* it and its folder */
+} LbFileFacts;
+
+gboolean lb_file_look (const char *path, const char *name, LbFileFacts *out, GError **error);
+char *lb_file_partner (const char *path);
+gboolean lb_file_publish (const char *partner, const char *path, GError **error);
+gboolean lb_file_must_not_exist (const char *path, GError **error);
+
+/* open.c */
+LbBook *lb_book_new_for (sqlite3 *db, const char *path, gboolean is_read_only);
+
+/* record.c: one act's worth of transaction, also inside lb_book_begin(). */
+gboolean lb_book_begin_act (LbBook *book, GError **error);
+gboolean lb_book_end_act (LbBook *book, gboolean keep, GError **error);
+gint64 lb_book_now (const LbBook *book);
+void lb_book_next_id (LbBook *book, char id[LB_ID_MAX]);
+
+/* draft.c: whether a draft can be true by itself, whatever the file holds. */
+gboolean lb_draft_check (const LbDraft *draft, GError **error);
+
+gboolean lb_text_check (const char *text, glong most, const char *label, GError **error);
+gboolean lb_number_from_setting (const char *text, double *out_value);
+
+/* piles.c: whether a pile's facts lie within what the file takes. */
+gboolean lb_pile_check_ranges (const LbPile *pile, GError **error);
+
+/* ledger.c: filling it. */
+const char *lb_ledger_keep (LbLedger *ledger, const char *text);     /* once for equal texts */
+const char *lb_ledger_keep_new (LbLedger *ledger, const char *text); /* without looking */
+void lb_ledger_add_pile (LbLedger *ledger, const LbPile *pile);
+void lb_ledger_place_shifts (LbLedger *ledger);
+
+/* marks.c: whether present marks are still all different, inside a transaction. */
+gboolean lb_book_check_marks (LbBook *book, GError **error);
+
+G_END_DECLS

@@ -1,0 +1,177 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What lb_book_open() checks, and more: for somebody who wants to know whether a file is sound
+ * before it is handed over or archived.
+ *
+ * Findings are of two kinds, told apart by their words: damage of the file (SQLite's own checks,
+ * references, values out of range) and entries that contradict each other (the fold's flags). */
+#include "book/book-private.h"
+
+#include "book/fold.h"
+
+#include <glib/gi18n-lib.h>
+#include <string.h>
+
+static void add_finding (GPtrArray *findings, const char *format, ...) G_GNUC_PRINTF (2, 3);
+
+static void
+add_finding (GPtrArray *findings, const char *format, ...)
+{
+  va_list arguments;
+
+  va_start (arguments, format);
+  g_ptr_array_add (findings, g_strdup_vprintf (format, arguments));
+  va_end (arguments);
+}
+
+/* Every row of a query whose first column is what it found. */
+static gboolean
+add_rows (LbBook *book, const char *query, const char *words, GPtrArray *findings, GError **error)
+{
+  g_autoptr (sqlite3_stmt) rows = NULL;
+  int rc = sqlite3_prepare_v2 (book->db, query, -1, &rows, NULL);
+
+  if (rc == SQLITE_OK) {
+    while ((rc = sqlite3_step (rows)) == SQLITE_ROW) {
+      const char *text = (const char *) sqlite3_column_text (rows, 0);
+
+      if (g_strcmp0 (text, "ok") != 0) {
+        g_autofree char *shown = g_utf8_make_valid (text != NULL ? text : "?", -1);
+        add_finding (findings, "%s: %s", words, shown);
+      }
+    }
+  }
+  if (rc != SQLITE_DONE) {
+    lb_connection_fail (book->db, rc, book->name, error);
+    return FALSE;
+  }
+  return TRUE;
+}
+
+static gboolean
+check_file (LbBook *book, GPtrArray *findings, GError **error)
+{
+  return lb_schema_check (book->db, book->name, error) &&
+         add_rows (book, "PRAGMA integrity_check", _ ("File"), findings, error) &&
+         add_rows (book,
+                   "SELECT \"table\" || ' ' || rowid || ' -> ' || parent "
+                   "FROM pragma_foreign_key_check",
+                   _ ("Reference to a row that is not there"), findings, error) &&
+         add_rows (book,
+                   "SELECT id FROM entry e WHERE kind = 'take-back' AND NOT EXISTS "
+                   "(SELECT 1 FROM entry o WHERE o.id = e.of AND o.act = e.of AND o.seq < e.seq)",
+                   _ ("Take-back of nothing that came before it"), findings, error) &&
+         add_rows (book,
+                   "SELECT id FROM entry e WHERE NOT EXISTS "
+                   "(SELECT 1 FROM entry o WHERE o.id = e.act AND o.act = e.act AND "
+                   "o.seq <= e.seq)",
+                   _ ("Entry of an act that is not there"), findings, error);
+}
+
+/* The draft an entry was recorded from. Ids are known to lead somewhere. */
+static LbDraft
+draft_of (const LbLedger *ledger, const LbEntry *entry)
+{
+  return (LbDraft){
+    .kind = entry->kind,
+    .pile_id = entry->pile >= 0 ? lb_ledger_pile (ledger, (guint) entry->pile)->id : NULL,
+    .shift_id = entry->shift >= 0 ? lb_ledger_shift (ledger, (guint) entry->shift)->id : NULL,
+    .who = entry->who,
+    .what = entry->what,
+    .bars = entry->bars,
+    .count = entry->count,
+    .amount = entry->amount,
+    .start_us = entry->start_us,
+    .end_us = entry->end_us,
+    .up_us = entry->up_us,
+    .note = entry->note,
+    .of = entry->of,
+    .at_us = entry->at_us,
+  };
+}
+
+static void
+check_entries (const LbLedger *ledger, GPtrArray *findings)
+{
+  for (guint i = 0; i < ledger->entries->len; i++) {
+    const LbEntry *entry = lb_ledger_entry (ledger, i);
+    const LbDraft draft = draft_of (ledger, entry);
+    g_autoptr (GError) reason = NULL;
+
+    if (!lb_draft_check (&draft, &reason))
+      add_finding (findings, _ ("Entry %s: %s"), entry->id, reason->message);
+  }
+}
+
+static gboolean
+check_bar_names (LbBook *book, GPtrArray *findings, GError **error)
+{
+  g_autoptr (sqlite3_stmt) rows = NULL;
+  int rc = sqlite3_prepare_v2 (book->db, "SELECT DISTINCT bar FROM pile WHERE bar IS NOT NULL", -1,
+                               &rows, NULL);
+
+  if (rc == SQLITE_OK) {
+    while ((rc = sqlite3_step (rows)) == SQLITE_ROW) {
+      const char *name = (const char *) sqlite3_column_text (rows, 0);
+
+      if (name != NULL && lb_bar_find (name) == NULL)
+        add_finding (findings, _ ("Bars called “%s” are not in the table of bars"), name);
+    }
+  }
+  if (rc != SQLITE_DONE) {
+    lb_connection_fail (book->db, rc, book->name, error);
+    return FALSE;
+  }
+  return TRUE;
+}
+
+static void
+check_piles (const LbLedger *ledger, const LbFold *fold, GPtrArray *findings)
+{
+  static const LbPileFlag contradictions[] = {
+    LB_FLAG_SEVERED_WITH_BARS,
+    LB_FLAG_PULLED_UNSEVERED,
+    LB_FLAG_MORE_BARS_THAN_HAS,
+  };
+
+  for (guint i = 0; i < fold->n_piles; i++) {
+    const LbPile *pile = &fold->piles[i];
+    g_autoptr (GError) reason = NULL;
+
+    if (!lb_pile_check (pile, &reason))
+      add_finding (findings, _ ("Pile %s: %s"), pile->mark, reason->message);
+    if (lb_fold_find_mark (fold, pile->mark) != (int) i)
+      add_finding (findings, _ ("Two piles are called “%s”"), pile->mark);
+    for (gsize at = 0; at < G_N_ELEMENTS (contradictions); at++) {
+      if (fold->states[i].flags & contradictions[at])
+        add_finding (findings, _ ("Pile %s: %s"), pile->mark,
+                     _ (lb_pile_flag_words (contradictions[at])));
+    }
+  }
+}
+
+gboolean
+lb_book_check (LbBook *book, char ***out_findings, GError **error)
+{
+  g_return_val_if_fail (book != NULL, FALSE);
+  g_return_val_if_fail (out_findings != NULL, FALSE);
+
+  g_autoptr (GPtrArray) findings = g_ptr_array_new_with_free_func (g_free);
+  if (!check_file (book, findings, error))
+    return FALSE;
+
+  g_autoptr (GError) reason = NULL;
+  g_autoptr (LbLedger) ledger = lb_book_read (book, NULL, &reason);
+  if (ledger == NULL)
+    add_finding (findings, "%s", reason->message);
+  else {
+    g_autoptr (LbFold) fold = lb_fold_new (ledger, G_MAXINT64);
+
+    check_entries (ledger, findings);
+    check_piles (ledger, fold, findings);
+    if (!check_bar_names (book, findings, error))
+      return FALSE;
+  }
+  g_ptr_array_add (findings, NULL);
+  *out_findings = (char **) g_ptr_array_steal (findings, NULL);
+  return TRUE;
+}

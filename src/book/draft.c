@@ -1,0 +1,313 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Whether an entry can be true by itself, before the file is asked whether what it names exists.
+ *
+ * Only what cannot be is refused: a note that is no text, a time before 1900, a step that does
+ * not exist. What contradicts the rest of the job (more bars than the pile has, a pile pulled
+ * that was never severed) is what somebody says happened: it is stored and the fold flags it. */
+#include "book/book-private.h"
+
+#include "trade/assumption.h"
+#include "trade/step.h"
+
+#include <errno.h>
+#include <glib/gi18n-lib.h>
+#include <math.h>
+#include <string.h>
+
+/* A day and night on one dive or burn, a week on one delay: beyond, somebody mistyped. Common
+ * sense, no source. */
+#define DAY_S  86400.0
+#define WEEK_S (7 * DAY_S)
+
+/* Deeper than the deepest table in use, and more than a full trailer of oxygen a day. */
+#define DEPTH_MOST_M   300.0
+#define OXYGEN_MOST_M3 100000.0
+#define RODS_MOST      100000.0
+#define ELEVATION_MOST 1000.0
+#define DIVE_MOST_US   (G_GINT64_CONSTANT (86400) * G_USEC_PER_SEC)
+#define BARS_ALL       (((LbBarSet) 1 << LB_BARS_MAX) - 1)
+
+/* What a kind needs and may have. */
+typedef struct
+{
+  gboolean needs_shift, needs_pile, needs_what, needs_note, needs_amount;
+  double least, most; /* of the amount; both 0 where the kind has none */
+  const char *label;  /* of the amount, a msgid */
+} KindRule;
+
+static const KindRule rules[LB_N_ENTRY_KINDS] = {
+  [LB_ENTRY_STEP] = { .needs_shift = TRUE, .needs_pile = TRUE, .needs_what = TRUE },
+  [LB_ENTRY_BARS] = { .needs_shift = TRUE, .needs_pile = TRUE },
+  [LB_ENTRY_DRAWN] = { .needs_shift = TRUE, .needs_pile = TRUE },
+  [LB_ENTRY_BROKEN] = { .needs_shift = TRUE,
+                        .needs_pile = TRUE,
+                        .least = -ELEVATION_MOST,
+                        .most = ELEVATION_MOST,
+                        .label = N_ ("The elevation of the stub") },
+  [LB_ENTRY_BURN_TIME] = { .needs_shift = TRUE,
+                           .needs_pile = TRUE,
+                           .needs_amount = TRUE,
+                           .most = DAY_S,
+                           .label = N_ ("The trigger time") },
+  [LB_ENTRY_RODS] = { .needs_shift = TRUE,
+                      .needs_amount = TRUE,
+                      .most = RODS_MOST,
+                      .label = N_ ("The number of rods") },
+  [LB_ENTRY_OXYGEN] = { .needs_shift = TRUE,
+                        .needs_amount = TRUE,
+                        .most = OXYGEN_MOST_M3,
+                        .label = N_ ("The oxygen used") },
+  [LB_ENTRY_DIVE] = { .needs_shift = TRUE,
+                      .needs_what = TRUE,
+                      .most = DEPTH_MOST_M,
+                      .label = N_ ("The depth") },
+  [LB_ENTRY_DELAY] = { .needs_shift = TRUE,
+                       .needs_what = TRUE,
+                       .needs_amount = TRUE,
+                       .most = WEEK_S,
+                       .label = N_ ("The delay") },
+  [LB_ENTRY_FAULT] = { .needs_shift = TRUE,
+                       .needs_what = TRUE,
+                       .most = WEEK_S,
+                       .label = N_ ("The time lost") },
+  [LB_ENTRY_CONDITION] = { .needs_shift = TRUE, .needs_what = TRUE, .needs_note = TRUE },
+  [LB_ENTRY_NOTE] = { .needs_note = TRUE },
+  [LB_ENTRY_FACT] = { .needs_pile = TRUE, .needs_what = TRUE },
+  [LB_ENTRY_SETTING] = { .needs_what = TRUE },
+  [LB_ENTRY_TAKE_BACK] = { 0 },
+};
+
+/* Refuses with a sentence. */
+static gboolean refuse (GError **error, const char *format, ...) G_GNUC_PRINTF (2, 3);
+
+static gboolean
+refuse (GError **error, const char *format, ...)
+{
+  va_list arguments;
+
+  va_start (arguments, format);
+  g_autofree char *sentence = g_strdup_vprintf (format, arguments);
+  va_end (arguments);
+  g_set_error_literal (error, LB_BOOK_ERROR, LB_BOOK_ERROR_REFUSED, sentence);
+  return FALSE;
+}
+
+/* A text that can be stored: UTF-8, at most @most characters; %NULL counts as "". */
+gboolean
+lb_text_check (const char *text, glong most, const char *label, GError **error)
+{
+  if (text == NULL)
+    return TRUE;
+  if (!g_utf8_validate (text, -1, NULL))
+    return refuse (error, _ ("%s is not readable text (it is not UTF-8)"), label);
+
+  const glong length = g_utf8_strlen (text, -1);
+  if (length > most)
+    return refuse (error, _ ("%s is too long: %ld characters, at most %ld can be kept"), label,
+                   length, most);
+  return TRUE;
+}
+
+/* The number of a setting: plain digits with a point, nothing after it. */
+gboolean
+lb_number_from_setting (const char *text, double *out_value)
+{
+  char *end = NULL;
+
+  errno = 0;
+  const double value = g_ascii_strtod (text, &end);
+  if (end == text || *end != '\0' || errno != 0 || !isfinite (value))
+    return FALSE;
+  *out_value = value;
+  return TRUE;
+}
+
+static gboolean
+is_said (const char *text)
+{
+  if (text == NULL)
+    return FALSE;
+  for (; *text != '\0'; text = g_utf8_next_char (text)) {
+    if (!g_unichar_isspace (g_utf8_get_char (text)))
+      return TRUE;
+  }
+  return FALSE;
+}
+
+static gboolean
+check_texts (const LbDraft *draft, GError **error)
+{
+  return lb_text_check (draft->who, LB_SHORT_MAX, _ ("Who says it"), error) &&
+         lb_text_check (draft->what, LB_SHORT_MAX, _ ("What it is about"), error) &&
+         lb_text_check (draft->note, LB_NOTE_MAX, _ ("The note"), error);
+}
+
+static gboolean
+check_needs (const LbDraft *draft, const KindRule *rule, GError **error)
+{
+  const char *kind = lb_entry_kind_name (draft->kind);
+
+  if (rule->needs_shift && draft->shift_id == NULL)
+    return refuse (error, _ ("“%s” belongs to a shift: open one first"), kind);
+  if (rule->needs_pile && draft->pile_id == NULL)
+    return refuse (error, _ ("“%s” is about a pile: say which"), kind);
+  if (rule->needs_what && !is_said (draft->what))
+    return refuse (error, _ ("“%s” does not say what it is about"), kind);
+  if (rule->needs_note && !is_said (draft->note))
+    return refuse (error, _ ("“%s” has no words in it"), kind);
+  return TRUE;
+}
+
+static gboolean
+check_amount (const LbDraft *draft, const KindRule *rule, GError **error)
+{
+  if (isnan (draft->amount)) {
+    if (rule->needs_amount)
+      return refuse (error, _ ("%s is not said"), _ (rule->label));
+    return TRUE;
+  }
+  if (rule->label == NULL)
+    return refuse (error, _ ("“%s” takes no amount"), lb_entry_kind_name (draft->kind));
+  if (draft->amount < rule->least || draft->amount > rule->most)
+    return refuse (error, _ ("%s cannot be %g: it is between %g and %g"), _ (rule->label),
+                   draft->amount, rule->least, rule->most);
+  return TRUE;
+}
+
+static gboolean
+is_time (gint64 us)
+{
+  return us >= LB_TIME_LEAST && us <= LB_TIME_MOST;
+}
+
+static gboolean
+check_times (const LbDraft *draft, GError **error)
+{
+  const gint64 start = draft->start_us;
+  const gint64 end = draft->end_us;
+  const gint64 up = draft->up_us;
+
+  if (!is_time (draft->at_us) || !is_time (start) || !is_time (end) || !is_time (up))
+    return refuse (error, _ ("A time lies outside the years 1900 to 2200"));
+  if (start != 0 && end != 0 && (end < start || end - start > DIVE_MOST_US))
+    return refuse (error, _ ("The end does not follow the start within a day"));
+  if (up != 0 && ((end != 0 && up < end) || (start != 0 && up < start)))
+    return refuse (error, _ ("The surface is reached before the bottom was left"));
+  return TRUE;
+}
+
+static gboolean
+check_bars (const LbDraft *draft, GError **error)
+{
+  if (draft->kind != LB_ENTRY_BARS) {
+    if (draft->bars != 0 || draft->count != 0)
+      return refuse (error, _ ("“%s” takes no bars"), lb_entry_kind_name (draft->kind));
+    return TRUE;
+  }
+  if ((draft->bars == 0) == (draft->count == 0))
+    return refuse (error, _ ("Say which bars were burned, or how many, and not both"));
+  if ((draft->bars & ~BARS_ALL) != 0 || draft->count > LB_BARS_MAX)
+    return refuse (error, _ ("A pile has %d bars at most"), LB_BARS_MAX);
+  return TRUE;
+}
+
+static const char *
+forget_text (gpointer pool, const char *text)
+{
+  return "";
+}
+
+static gboolean
+check_fact (const LbDraft *draft, GError **error)
+{
+  LbFact fact;
+  LbPile pile;
+
+  if (!lb_fact_from_name (draft->what, &fact))
+    return refuse (error, _ ("Piles have no fact called “%s”"), draft->what);
+  lb_pile_init (&pile);
+
+  g_autoptr (GError) reason = NULL;
+  const char *value = draft->note != NULL ? draft->note : "";
+  if (!lb_pile_set (&pile, fact, value, LB_UNITS_METRIC, forget_text, NULL, &reason))
+    return refuse (error, "%s", reason->message);
+  if (fact == LB_FACT_MARK && !is_said (value))
+    return refuse (error, _ ("A pile needs a mark"));
+  return TRUE;
+}
+
+static gboolean
+check_assumption (const char *key, const char *value, GError **error)
+{
+  LbAssumptionId id;
+  LbAssumptions assumptions;
+  double si = 0;
+
+  if (!lb_assumption_find (key, &id))
+    return refuse (error, _ ("There is no assumption called “%s”"), key);
+  if (*value == '\0')
+    return TRUE; /* back to the default */
+  if (!lb_number_from_setting (value, &si))
+    return refuse (error, _ ("“%s” is not a number"), value);
+  lb_assumptions_init (&assumptions);
+
+  g_autoptr (GError) reason = NULL;
+  if (!lb_assumptions_set (&assumptions, id, si, &reason))
+    return refuse (error, "%s", reason->message);
+  return TRUE;
+}
+
+static gboolean
+check_setting (const LbDraft *draft, GError **error)
+{
+  const char *value = draft->note != NULL ? draft->note : "";
+
+  if (g_str_has_prefix (draft->what, "assume."))
+    return check_assumption (draft->what + strlen ("assume."), value, error);
+  if (strcmp (draft->what, "name") == 0 && !is_said (value))
+    return refuse (error, _ ("The job needs a name"));
+  if (strcmp (draft->what, "units") == 0 && strcmp (value, "us") != 0 &&
+      strcmp (value, "metric") != 0)
+    return refuse (error, _ ("The units are “us” or “metric”, not “%s”"), value);
+  return TRUE;
+}
+
+static gboolean
+check_condition (const LbDraft *draft, GError **error)
+{
+  static const char *const conditions[] = { "wind", "sea", "current", "visibility", NULL };
+
+  if (!g_strv_contains (conditions, draft->what))
+    return refuse (error, _ ("“%s” is not wind, sea, current or visibility"), draft->what);
+  return TRUE;
+}
+
+static gboolean
+check_by_kind (const LbDraft *draft, GError **error)
+{
+  LbStep step;
+
+  if (draft->kind == LB_ENTRY_STEP && !lb_step_from_name (draft->what, &step))
+    return refuse (error, _ ("There is no step called “%s”"), draft->what);
+  if (draft->kind == LB_ENTRY_FACT)
+    return check_fact (draft, error);
+  if (draft->kind == LB_ENTRY_SETTING)
+    return check_setting (draft, error);
+  if (draft->kind == LB_ENTRY_CONDITION)
+    return check_condition (draft, error);
+  if ((draft->kind == LB_ENTRY_TAKE_BACK) != (draft->of != NULL && *draft->of != '\0'))
+    return refuse (error, _ ("A take-back, and nothing else, names the act it takes back"));
+  return TRUE;
+}
+
+gboolean
+lb_draft_check (const LbDraft *draft, GError **error)
+{
+  if ((guint) draft->kind >= LB_N_ENTRY_KINDS)
+    return refuse (error, _ ("This kind of entry does not exist"));
+
+  const KindRule *rule = &rules[draft->kind];
+  return check_texts (draft, error) && check_needs (draft, rule, error) &&
+         check_amount (draft, rule, error) && check_times (draft, error) &&
+         check_bars (draft, error) && check_by_kind (draft, error);
+}

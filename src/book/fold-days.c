@@ -1,0 +1,96 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "book/fold-private.h"
+
+#include <math.h>
+
+#define MINUTE_US (G_GINT64_CONSTANT (60) * G_USEC_PER_SEC)
+
+static double
+said (double amount)
+{
+  return isnan (amount) ? 0 : amount;
+}
+
+/* Bottom time as dive logs keep it: from leaving the surface to leaving the bottom, rounded up to
+ * the next whole minute (U.S. Navy Diving Manual, Rev 7, definition of bottom time). */
+static double
+bottom_time (const LbEntry *dive)
+{
+  if (dive->start_us == 0 || dive->end_us <= dive->start_us)
+    return 0;
+  return (double) ((dive->end_us - dive->start_us + MINUTE_US - 1) / MINUTE_US) * 60;
+}
+
+void
+lb_fold_count_entry (LbFold *fold, const LbEntry *entry)
+{
+  LbTotals *totals = entry->shift >= 0 ? &fold->shifts[entry->shift] : &fold->job;
+
+  switch (entry->kind) {
+  case LB_ENTRY_BURN_TIME:
+    totals->trigger_s += said (entry->amount);
+    break;
+  case LB_ENTRY_RODS:
+    totals->rods += said (entry->amount);
+    break;
+  case LB_ENTRY_OXYGEN:
+    totals->oxygen_m3 += said (entry->amount);
+    break;
+  case LB_ENTRY_DIVE:
+    totals->n_dives++;
+    totals->bottom_s += bottom_time (entry);
+    break;
+  case LB_ENTRY_DELAY:
+    totals->delay_s += said (entry->amount);
+    break;
+  case LB_ENTRY_FAULT:
+    totals->fault_s += said (entry->amount);
+    break;
+  case LB_ENTRY_STEP:
+  case LB_ENTRY_BARS:
+  case LB_ENTRY_DRAWN:
+  case LB_ENTRY_BROKEN:
+  case LB_ENTRY_CONDITION:
+  case LB_ENTRY_NOTE:
+  case LB_ENTRY_FACT:
+  case LB_ENTRY_SETTING:
+  case LB_ENTRY_TAKE_BACK:
+  default:
+    break;
+  }
+}
+
+static void
+add_totals (LbTotals *sum, const LbTotals *part)
+{
+  for (int step = 0; step < LB_N_STEPS; step++)
+    sum->steps[step] += part->steps[step];
+  sum->bars += part->bars;
+  sum->rods += part->rods;
+  sum->oxygen_m3 += part->oxygen_m3;
+  sum->trigger_s += part->trigger_s;
+  sum->n_dives += part->n_dives;
+  sum->bottom_s += part->bottom_s;
+  sum->delay_s += part->delay_s;
+  sum->fault_s += part->fault_s;
+}
+
+void
+lb_fold_sum_days (LbFold *fold, const LbLedger *ledger, const guint *n_came_back)
+{
+  guint n_out = 0;
+
+  fold->days = g_new0 (LbDay, MAX (fold->n_shifts, 1));
+  for (gsize i = 0; i < fold->n_shifts; i++) {
+    const guint32 day = lb_ledger_shift (ledger, i)->day;
+
+    if (fold->n_days == 0 || fold->days[fold->n_days - 1].day != day)
+      fold->days[fold->n_days++].day = day;
+
+    LbDay *at = &fold->days[fold->n_days - 1];
+    n_out += fold->shifts[i].steps[LB_STEP_PULLED] - n_came_back[i];
+    at->pulled_so_far = n_out;
+    add_totals (&at->totals, &fold->shifts[i]);
+    add_totals (&fold->job, &fold->shifts[i]);
+  }
+}

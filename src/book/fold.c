@@ -1,0 +1,381 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What is true now, folded from the ledger.
+ *
+ * Two passes over the entries that stand:
+ *   1. Facts and settings, in the order they were recorded: the last word counts.
+ *   2. What happened to piles, in the order it happened: by shift, and within a shift as
+ *      recorded. So a forgotten shift that is written up later, or one that another crew's file
+ *      brings in, falls into its place. A counting sort gives that order in linear time.
+ * An entry about work that no shift claims comes after all shifts.
+ *
+ * Invariants: a pile's step is counted in the shift in which it was first reached; a stub that is
+ * back on the list may reach its steps once more; the sum of steps[PULLED] less the piles that
+ * came back is n_by_step[PULLED].
+ *
+ * When a pile breaks, its steps are undone, and so are the bars if it had been cut through, drawn
+ * or pulled: what is left in the ground then is a new cut through all of its bars. Bars burned
+ * in a cut that was not yet through are still burned. */
+#include "book/fold-private.h"
+
+#include "trade/msgid.h"
+
+#include <math.h>
+#include <stdlib.h>
+#include <string.h>
+
+#define STEP_BITS_CUT (LB_STEP_BIT (LB_STEP_SEVERED) | LB_STEP_BIT (LB_STEP_PULLED))
+
+/* What the fold needs while it is made. */
+typedef struct
+{
+  const LbLedger *ledger;
+  LbFold *fold;
+  gint64 *head_seq;   /* by pile: the entry that set its head, 0 for none */
+  guint8 *has_stub;   /* by pile: broke, and the stub is not out yet */
+  guint *n_came_back; /* by shift, the last for work of no shift */
+} Folding;
+
+const char *
+lb_pile_flag_words (LbPileFlag flag)
+{
+  switch (flag) {
+  case LB_FLAG_SEVERED_WITH_BARS:
+    return N_ ("Said to be severed, but bars are left: record the bars, or take “severed” back.");
+  case LB_FLAG_PULLED_UNSEVERED:
+    return N_ ("Pulled, but neither severed nor drawn whole: record how it came out.");
+  case LB_FLAG_STUB_LEFT:
+    return N_ ("It broke and left a stub: the stub is on the list until it is out.");
+  case LB_FLAG_BARS_UNKNOWN:
+    return N_ ("Its bars are not known: find out how many and of which size before burning.");
+  case LB_FLAG_MORE_BARS_THAN_HAS:
+    return N_ ("More bars were burned than it has: correct the count, or the pile's bars.");
+  default:
+    g_return_val_if_reached (NULL);
+  }
+}
+
+static const char *
+keep_text (gpointer pool, const char *text)
+{
+  return *text == '\0' ? "" : g_string_chunk_insert_const (pool, text);
+}
+
+static void
+set_fact (Folding *folding, const LbEntry *entry)
+{
+  LbFact fact;
+  LbFold *fold = folding->fold;
+
+  if (entry->pile < 0 || !lb_fact_from_name (entry->what, &fact))
+    return;
+  /* A value that no longer passes was stored by a version that allowed it: the one before it
+   * stays. */
+  if (lb_pile_set (&fold->piles[entry->pile], fact, entry->note, LB_UNITS_METRIC, keep_text,
+                   fold->strings, NULL) &&
+      fact == LB_FACT_HEAD)
+    folding->head_seq[entry->pile] = entry->seq;
+}
+
+static void
+set_assumption (LbFold *fold, const char *key, const char *value)
+{
+  LbAssumptionId id;
+  char *end = NULL;
+
+  if (!lb_assumption_find (key, &id))
+    return;
+  if (*value == '\0') {
+    fold->assumptions.value[id] = lb_assumption (id)->value;
+    fold->assumptions.is_own[id] = FALSE;
+    return;
+  }
+
+  const double si = g_ascii_strtod (value, &end);
+  if (end != value && *end == '\0' && isfinite (si))
+    lb_assumptions_set (&fold->assumptions, id, si, NULL);
+}
+
+static void
+set_setting (LbFold *fold, const LbEntry *entry)
+{
+  if (strcmp (entry->what, "name") == 0)
+    fold->name = entry->note;
+  else if (strcmp (entry->what, "place") == 0)
+    fold->place = entry->note;
+  else if (strcmp (entry->what, "datum") == 0)
+    fold->datum = entry->note;
+  else if (strcmp (entry->what, "units") == 0)
+    fold->units = strcmp (entry->note, "metric") == 0 ? LB_UNITS_METRIC : LB_UNITS_US;
+  else if (g_str_has_prefix (entry->what, "assume."))
+    set_assumption (fold, entry->what + strlen ("assume."), entry->note);
+}
+
+static void
+fold_facts (Folding *folding)
+{
+  for (gsize i = 0; i < folding->fold->n_entries; i++) {
+    const LbEntry *entry = lb_ledger_entry (folding->ledger, i);
+
+    if (!folding->fold->is_alive[i])
+      continue;
+    if (entry->kind == LB_ENTRY_FACT)
+      set_fact (folding, entry);
+    else if (entry->kind == LB_ENTRY_SETTING)
+      set_setting (folding->fold, entry);
+  }
+}
+
+/* Sums of the shift an entry belongs to, or straight those of the job. */
+static LbTotals *
+totals_of (LbFold *fold, const LbEntry *entry)
+{
+  return entry->shift >= 0 ? &fold->shifts[entry->shift] : &fold->job;
+}
+
+static void
+reach_step (Folding *folding, const LbEntry *entry, LbStep step)
+{
+  LbPileState *state = &folding->fold->states[entry->pile];
+
+  if (state->done & LB_STEP_BIT (step))
+    return;
+  state->done |= LB_STEP_BIT (step);
+  state->step_shift[step] = entry->shift;
+  totals_of (folding->fold, entry)->steps[step]++;
+}
+
+/* Back to standing, so that what comes after counts anew. */
+static void
+stand_again (Folding *folding, const LbEntry *entry)
+{
+  LbPileState *state = &folding->fold->states[entry->pile];
+  const guint shift = entry->shift >= 0 ? (guint) entry->shift : (guint) folding->fold->n_shifts;
+
+  if (state->done & LB_STEP_BIT (LB_STEP_PULLED))
+    folding->n_came_back[shift]++;
+  state->done = 0;
+  state->is_drawn = FALSE;
+  for (int step = 0; step < LB_N_STEPS; step++)
+    state->step_shift[step] = -1;
+}
+
+static void
+burn_bars (LbFold *fold, const LbEntry *entry)
+{
+  LbPileState *state = &fold->states[entry->pile];
+  const LbBarSet fresh = entry->bars & ~state->burned;
+
+  state->burned |= entry->bars;
+  state->n_unplaced += entry->count;
+  totals_of (fold, entry)->bars += lb_bar_set_count (fresh) + entry->count;
+}
+
+static void
+break_pile (Folding *folding, const LbEntry *entry)
+{
+  LbFold *fold = folding->fold;
+  LbPileState *state = &fold->states[entry->pile];
+
+  if ((state->done & STEP_BITS_CUT) != 0) {
+    state->burned = 0;
+    state->n_unplaced = 0;
+  }
+  stand_again (folding, entry);
+  folding->has_stub[entry->pile] = TRUE;
+  if (entry->seq > folding->head_seq[entry->pile]) {
+    fold->piles[entry->pile].head_m = entry->amount;
+    folding->head_seq[entry->pile] = entry->seq;
+  }
+}
+
+static void
+take_step (Folding *folding, const LbEntry *entry)
+{
+  LbStep step;
+
+  if (!lb_step_from_name (entry->what, &step))
+    return;
+  if (step == LB_STEP_STANDING)
+    stand_again (folding, entry);
+  else
+    reach_step (folding, entry, step);
+}
+
+static void
+fold_pile_entry (Folding *folding, const LbEntry *entry)
+{
+  LbPileState *state = &folding->fold->states[entry->pile];
+
+  state->last_us = MAX (state->last_us, entry->at_us);
+  if (entry->kind == LB_ENTRY_STEP)
+    take_step (folding, entry);
+  else if (entry->kind == LB_ENTRY_BARS)
+    burn_bars (folding->fold, entry);
+  else if (entry->kind == LB_ENTRY_BROKEN)
+    break_pile (folding, entry);
+  else if (entry->kind == LB_ENTRY_DRAWN) {
+    state->is_drawn = TRUE;
+    reach_step (folding, entry, LB_STEP_PULLED);
+  }
+}
+
+/* Where the entries of each shift begin, those of none last; the caller frees. */
+static guint32 *
+order_by_shift (const Folding *folding)
+{
+  const LbFold *fold = folding->fold;
+  const gsize n_heaps = fold->n_shifts + 1;
+  g_autofree guint32 *begin = g_new0 (guint32, n_heaps + 1);
+  guint32 *order = g_new (guint32, fold->n_entries + 1);
+
+  for (gsize i = 0; i < fold->n_entries; i++) {
+    const int shift = lb_ledger_entry (folding->ledger, i)->shift;
+    begin[(shift >= 0 ? (gsize) shift : fold->n_shifts) + 1]++;
+  }
+  for (gsize heap = 1; heap <= n_heaps; heap++)
+    begin[heap] += begin[heap - 1];
+  for (gsize i = 0; i < fold->n_entries; i++) {
+    const int shift = lb_ledger_entry (folding->ledger, i)->shift;
+    order[begin[shift >= 0 ? (gsize) shift : fold->n_shifts]++] = (guint32) i;
+  }
+  return order;
+}
+
+static void
+fold_work (Folding *folding)
+{
+  LbFold *fold = folding->fold;
+  g_autofree guint32 *order = order_by_shift (folding);
+
+  for (gsize i = 0; i < fold->n_entries; i++) {
+    const LbEntry *entry = lb_ledger_entry (folding->ledger, order[i]);
+
+    if (!fold->is_alive[order[i]])
+      continue;
+    lb_fold_count_entry (fold, entry);
+    if (entry->pile >= 0)
+      fold_pile_entry (folding, entry);
+  }
+}
+
+static guint
+flags_of (const LbPile *pile, const LbPileState *state, gboolean has_stub)
+{
+  const gboolean is_pulled = (state->done & LB_STEP_BIT (LB_STEP_PULLED)) != 0;
+  const gboolean is_severed = (state->done & LB_STEP_BIT (LB_STEP_SEVERED)) != 0;
+  const guint n_burned = lb_bar_set_count (state->burned) + state->n_unplaced;
+  guint flags = 0;
+
+  if (has_stub && !(is_pulled && (is_severed || state->is_drawn)))
+    flags |= LB_FLAG_STUB_LEFT;
+  if (is_pulled && !is_severed && !state->is_drawn)
+    flags |= LB_FLAG_PULLED_UNSEVERED;
+  if (pile->n_bars == 0) {
+    if (!is_pulled)
+      flags |= LB_FLAG_BARS_UNKNOWN;
+    return flags;
+  }
+  if (is_severed && state->n_left > 0)
+    flags |= LB_FLAG_SEVERED_WITH_BARS;
+  if (n_burned > pile->n_bars || (state->burned & ~lb_bar_set_all (pile->n_bars)) != 0)
+    flags |= LB_FLAG_MORE_BARS_THAN_HAS;
+  return flags;
+}
+
+static void
+conclude_piles (Folding *folding)
+{
+  LbFold *fold = folding->fold;
+
+  for (guint i = 0; i < fold->n_piles; i++) {
+    const LbPile *pile = &fold->piles[i];
+    LbPileState *state = &fold->states[i];
+    const guint n_burned = lb_bar_set_count (state->burned) + state->n_unplaced;
+
+    state->step = lb_step_furthest (state->done);
+    state->n_left = pile->n_bars > n_burned ? pile->n_bars - n_burned : 0;
+    state->flags = flags_of (pile, state, folding->has_stub[i]);
+    fold->n_by_step[state->step]++;
+
+    char *key = lb_mark_key (pile->mark);
+    if (!g_hash_table_contains (fold->by_mark, key))
+      g_hash_table_insert (fold->by_mark, key, GUINT_TO_POINTER (i + 1));
+    else
+      g_free (key);
+  }
+}
+
+static LbFold *
+new_fold (const LbLedger *ledger)
+{
+  LbFold *fold = g_new0 (LbFold, 1);
+
+  fold->n_piles = ledger->piles->len;
+  fold->n_shifts = ledger->shifts->len;
+  fold->n_entries = ledger->entries->len;
+  fold->piles = g_new (LbPile, fold->n_piles + 1);
+  fold->states = g_new0 (LbPileState, fold->n_piles + 1);
+  fold->shifts = g_new0 (LbTotals, fold->n_shifts + 1);
+  fold->is_alive = g_new0 (guint8, fold->n_entries + 1);
+  fold->by_mark = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
+  fold->strings = g_string_chunk_new (1024);
+  fold->name = fold->place = fold->datum = "";
+  lb_assumptions_init (&fold->assumptions);
+  if (fold->n_piles > 0)
+    memcpy (fold->piles, ledger->piles->data, fold->n_piles * sizeof (LbPile));
+  for (guint i = 0; i < fold->n_piles; i++) {
+    for (int step = 0; step < LB_N_STEPS; step++)
+      fold->states[i].step_shift[step] = -1;
+  }
+  return fold;
+}
+
+LbFold *
+lb_fold_new (const LbLedger *ledger, gint64 until_us)
+{
+  g_return_val_if_fail (ledger != NULL, NULL);
+
+  LbFold *fold = new_fold (ledger);
+  g_autofree gint64 *head_seq = g_new0 (gint64, fold->n_piles + 1);
+  g_autofree guint8 *has_stub = g_new0 (guint8, fold->n_piles + 1);
+  g_autofree guint *n_came_back = g_new0 (guint, fold->n_shifts + 1);
+  Folding folding = {
+    .ledger = ledger,
+    .fold = fold,
+    .head_seq = head_seq,
+    .has_stub = has_stub,
+    .n_came_back = n_came_back,
+  };
+
+  lb_fold_find_alive (fold, ledger, until_us);
+  fold_facts (&folding);
+  fold_work (&folding);
+  conclude_piles (&folding);
+  lb_fold_sum_days (fold, ledger, n_came_back);
+  return fold;
+}
+
+void
+lb_fold_free (LbFold *fold)
+{
+  if (fold == NULL)
+    return;
+  g_free (fold->piles);
+  g_free (fold->states);
+  g_free (fold->days);
+  g_free (fold->shifts);
+  g_free (fold->is_alive);
+  g_hash_table_unref (fold->by_mark);
+  g_string_chunk_free (fold->strings);
+  g_free (fold);
+}
+
+int
+lb_fold_find_mark (const LbFold *fold, const char *mark)
+{
+  g_return_val_if_fail (fold != NULL, -1);
+  g_return_val_if_fail (mark != NULL, -1);
+
+  g_autofree char *key = lb_mark_key (mark);
+  return GPOINTER_TO_INT (g_hash_table_lookup (fold->by_mark, key)) - 1;
+}

@@ -1,0 +1,146 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "book/book-private.h"
+
+#include <string.h>
+
+static const char *const kind_names[LB_N_ENTRY_KINDS] = {
+  [LB_ENTRY_STEP] = "step",           [LB_ENTRY_BARS] = "bars",
+  [LB_ENTRY_DRAWN] = "drawn",         [LB_ENTRY_BROKEN] = "broken",
+  [LB_ENTRY_BURN_TIME] = "burn-time", [LB_ENTRY_RODS] = "rods",
+  [LB_ENTRY_OXYGEN] = "oxygen",       [LB_ENTRY_DIVE] = "dive",
+  [LB_ENTRY_DELAY] = "delay",         [LB_ENTRY_FAULT] = "fault",
+  [LB_ENTRY_CONDITION] = "condition", [LB_ENTRY_NOTE] = "note",
+  [LB_ENTRY_FACT] = "fact",           [LB_ENTRY_SETTING] = "setting",
+  [LB_ENTRY_TAKE_BACK] = "take-back",
+};
+
+const char *
+lb_entry_kind_name (LbEntryKind kind)
+{
+  g_return_val_if_fail (kind < LB_N_ENTRY_KINDS, NULL);
+
+  return kind_names[kind];
+}
+
+gboolean
+lb_entry_kind_from_name (const char *name, LbEntryKind *out_kind)
+{
+  for (LbEntryKind kind = 0; kind < LB_N_ENTRY_KINDS; kind++) {
+    if (strcmp (name, kind_names[kind]) == 0) {
+      *out_kind = kind;
+      return TRUE;
+    }
+  }
+  return FALSE;
+}
+
+LbLedger *
+lb_ledger_new (void)
+{
+  LbLedger *ledger = g_new0 (LbLedger, 1);
+
+  ledger->piles = g_array_new (FALSE, FALSE, sizeof (LbPile));
+  ledger->shifts = g_array_new (FALSE, FALSE, sizeof (LbShift));
+  ledger->entries = g_array_new (FALSE, FALSE, sizeof (LbEntry));
+  ledger->pile_by_mark = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
+  ledger->pile_by_id = g_hash_table_new (g_str_hash, g_str_equal);
+  ledger->strings = g_string_chunk_new (64 * 1024);
+  ledger->job_id = "";
+  return ledger;
+}
+
+void
+lb_ledger_free (LbLedger *ledger)
+{
+  if (ledger == NULL)
+    return;
+  g_array_unref (ledger->piles);
+  g_array_unref (ledger->shifts);
+  g_array_unref (ledger->entries);
+  g_hash_table_unref (ledger->pile_by_mark);
+  g_hash_table_unref (ledger->pile_by_id);
+  g_string_chunk_free (ledger->strings);
+  g_free (ledger);
+}
+
+char *
+lb_mark_key (const char *mark)
+{
+  char *key = g_str_is_ascii (mark) ? g_ascii_strdown (mark, -1) : g_utf8_casefold (mark, -1);
+  char *to = key;
+
+  for (const char *from = key; *from != '\0'; from++) {
+    if (!g_ascii_isspace (*from))
+      *to++ = *from;
+  }
+  *to = '\0';
+  return key;
+}
+
+int
+lb_ledger_find_mark (const LbLedger *ledger, const char *mark)
+{
+  g_return_val_if_fail (ledger != NULL, -1);
+  g_return_val_if_fail (mark != NULL, -1);
+
+  g_autofree char *key = lb_mark_key (mark);
+  return GPOINTER_TO_INT (g_hash_table_lookup (ledger->pile_by_mark, key)) - 1;
+}
+
+const char *
+lb_ledger_keep (LbLedger *ledger, const char *text)
+{
+  return *text == '\0' ? "" : g_string_chunk_insert_const (ledger->strings, text);
+}
+
+const char *
+lb_ledger_keep_new (LbLedger *ledger, const char *text)
+{
+  return *text == '\0' ? "" : g_string_chunk_insert (ledger->strings, text);
+}
+
+void
+lb_ledger_add_pile (LbLedger *ledger, const LbPile *pile)
+{
+  g_array_append_val (ledger->piles, *pile);
+
+  const gpointer index_plus_one = GUINT_TO_POINTER (ledger->piles->len);
+  g_hash_table_insert (ledger->pile_by_mark, lb_mark_key (pile->mark), index_plus_one);
+  g_hash_table_insert (ledger->pile_by_id, (gpointer) pile->id, index_plus_one);
+}
+
+static int
+compare_shifts (gconstpointer a, gconstpointer b)
+{
+  const LbShift *one = a;
+  const LbShift *other = b;
+
+  if (one->day != other->day)
+    return one->day < other->day ? -1 : 1;
+  if (one->opened_us != other->opened_us)
+    return one->opened_us < other->opened_us ? -1 : 1;
+  return one->seq < other->seq ? -1 : one->seq > other->seq;
+}
+
+/* Puts the shifts, which were appended in file order, by day; entries already read keep pointing
+ * at theirs. */
+void
+lb_ledger_place_shifts (LbLedger *ledger)
+{
+  const guint n = ledger->shifts->len;
+  g_autofree gint64 *seqs = g_new (gint64, n + 1);
+  g_autofree int *index_of_seq = g_new (int, n + 1);
+
+  for (guint i = 0; i < n; i++)
+    seqs[i] = lb_ledger_shift (ledger, i)->seq;
+  g_array_sort (ledger->shifts, compare_shifts);
+  for (guint i = 0; i < n; i++)
+    index_of_seq[lb_ledger_shift (ledger, i)->seq] = (int) i;
+
+  for (guint i = 0; i < ledger->entries->len; i++) {
+    LbEntry *entry = &g_array_index (ledger->entries, LbEntry, i);
+
+    if (entry->shift >= 0)
+      entry->shift = index_of_seq[seqs[entry->shift]];
+  }
+}

@@ -1,0 +1,325 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Creating, opening and closing a job file.
+ *
+ * Opening goes from what can do least harm to what can do most (docs/file-format.md, "How a file
+ * is opened"):
+ *   1. lb_file_look(): kind, size and first page, without SQLite.
+ *   2. A hardened connection for reading only.
+ *   3. The whole text of the schema is compared with ours, under a budget of work, so that
+ *      nothing foreign is ever evaluated and a tree that was bent into a maze is given up.
+ *   4. PRAGMA quick_check: every page, every row's types and CHECKs.
+ *   5. PRAGMA foreign_key_check.
+ *   6. Only then, and only when it is to be written, a second connection that may write; it
+ *      compares the schema again, since the file may have been swapped.
+ * A file with a journal left by a crash cannot be read before it has been rolled back, which
+ * writes: then the connection of step 2 is one that may write, after step 1 has said that the
+ * file is ours. */
+#include "book/book-private.h"
+
+#include <fcntl.h>
+#include <glib/gi18n-lib.h>
+#include <glib/gstdio.h>
+#include <string.h>
+#include <sys/stat.h>
+
+/* Work granted to the checks: calls of the progress handler, each after so many steps of SQLite's
+ * machine. A row takes some 60 steps and a page holds some 60 rows. */
+#define STEPS_A_CALL   10000
+#define CALLS_AT_LEAST 500
+
+static int
+spend_cb (gpointer data)
+{
+  gint64 *budget = data;
+
+  return --*budget < 0;
+}
+
+/* Runs a checking pragma that must give no row, or the one row "ok". */
+static gboolean
+run_check (sqlite3 *db, const char *pragma, const char *name, GError **error)
+{
+  g_autoptr (sqlite3_stmt) rows = NULL;
+  int rc = sqlite3_prepare_v2 (db, pragma, -1, &rows, NULL);
+
+  if (rc == SQLITE_OK)
+    rc = sqlite3_step (rows);
+  if (rc == SQLITE_ROW) {
+    const char *said = (const char *) sqlite3_column_text (rows, 0);
+
+    if (g_strcmp0 (said, "ok") != 0) {
+      g_autofree char *shown = g_utf8_make_valid (said != NULL ? said : "?", -1);
+      g_set_error (error, LB_BOOK_ERROR, LB_BOOK_ERROR_DAMAGED,
+                   _ ("“%s” is damaged (%.100s); it is left untouched: go back to a copy"), name,
+                   shown);
+      return FALSE;
+    }
+    rc = sqlite3_step (rows);
+  }
+  if (rc != SQLITE_DONE) {
+    lb_connection_fail (db, rc, name, error);
+    return FALSE;
+  }
+  return TRUE;
+}
+
+static gboolean
+check_contents (sqlite3 *db, const char *path, const char *name, GError **error)
+{
+  struct stat facts;
+  gint64 budget = CALLS_AT_LEAST;
+
+  if (g_stat (path, &facts) == 0)
+    budget += facts.st_size / 4096;
+  sqlite3_progress_handler (db, STEPS_A_CALL, spend_cb, &budget);
+
+  const gboolean is_whole = lb_schema_check (db, name, error) &&
+                            run_check (db, "PRAGMA quick_check(1)", name, error) &&
+                            run_check (db, "PRAGMA foreign_key_check", name, error);
+
+  sqlite3_progress_handler (db, 0, NULL, NULL);
+  return is_whole;
+}
+
+/* A name for the ids of this book: 12 letters and digits from chance, 62 bits. */
+static void
+choose_tag (char tag[16])
+{
+  static const char digits[] = "0123456789abcdefghijklmnopqrstuvwxyz";
+  g_autofree char *uuid = g_uuid_string_random ();
+  guint64 bits = 0;
+
+  for (const char *at = uuid; *at != '\0'; at++) {
+    if (g_ascii_isxdigit (*at))
+      bits = bits * 31 + (guint64) g_ascii_xdigit_value (*at) + 1;
+  }
+  for (int i = 0; i < 12; i++) {
+    tag[i] = digits[bits % 36];
+    bits /= 36;
+  }
+  tag[12] = '\0';
+}
+
+LbBook *
+lb_book_new_for (sqlite3 *db, const char *path, gboolean is_read_only)
+{
+  LbBook *book = g_new0 (LbBook, 1);
+  struct stat facts;
+
+  book->db = db;
+  book->path = g_strdup (path);
+  book->name = g_filename_display_basename (path);
+  book->is_read_only = is_read_only;
+  if (g_stat (path, &facts) == 0) {
+    book->device = facts.st_dev;
+    book->inode = facts.st_ino;
+  }
+  choose_tag (book->tag);
+  return book;
+}
+
+void
+lb_book_close (LbBook *book)
+{
+  if (book == NULL)
+    return;
+  lb_book_roll_back (book);
+  for (gsize i = 0; i < LB_N_SQL; i++)
+    sqlite3_finalize (book->statements[i]);
+  sqlite3_close_v2 (book->db);
+  g_free (book->path);
+  g_free (book->name);
+  g_free (book);
+}
+
+const char *
+lb_book_get_path (const LbBook *book)
+{
+  g_return_val_if_fail (book != NULL, NULL);
+
+  return book->path;
+}
+
+gboolean
+lb_book_is_read_only (const LbBook *book)
+{
+  g_return_val_if_fail (book != NULL, TRUE);
+
+  return book->is_read_only;
+}
+
+void
+lb_book_set_now (LbBook *book, gint64 now_us)
+{
+  g_return_if_fail (book != NULL);
+
+  book->now_us = now_us;
+}
+
+/* A crash left a journal, which only a connection that may write can undo. */
+static sqlite3 *
+open_and_roll_back (const char *path, const char *name, GError **error)
+{
+  g_autoptr (sqlite3) db = lb_connection_open (path, SQLITE_OPEN_READWRITE, name, error);
+
+  if (db == NULL || !check_contents (db, path, name, error))
+    return NULL;
+  return g_steal_pointer (&db);
+}
+
+static sqlite3 *
+open_checked (const char *path, const char *name, gboolean may_write, GError **error)
+{
+  g_autoptr (sqlite3) reader = lb_connection_open (path, SQLITE_OPEN_READONLY, name, error);
+
+  if (reader == NULL)
+    return NULL;
+  /* The first read tells whether the journal beside the file, if there is one, is alive. */
+  const int rc = sqlite3_exec (reader, "SELECT count(*) FROM sqlite_schema", NULL, NULL, NULL);
+  if (rc == SQLITE_READONLY_ROLLBACK || rc == SQLITE_READONLY_RECOVERY) {
+    if (may_write)
+      return open_and_roll_back (path, name, error);
+    g_set_error (error, LB_BOOK_ERROR, LB_BOOK_ERROR_OPEN,
+                 _ ("“%s” was being written when its program or the computer stopped; open it "
+                    "once where it can be written, so that it can be put right"),
+                 name);
+    return NULL;
+  }
+  if (!check_contents (reader, path, name, error))
+    return NULL;
+  if (!may_write)
+    return g_steal_pointer (&reader);
+
+  g_autoptr (sqlite3) writer = lb_connection_open (path, SQLITE_OPEN_READWRITE, name, error);
+  if (writer == NULL || !lb_schema_check (writer, name, error))
+    return NULL;
+  return g_steal_pointer (&writer);
+}
+
+LbBook *
+lb_book_open (const char *path, LbBookMode mode, GError **error)
+{
+  g_return_val_if_fail (path != NULL, NULL);
+
+  g_autofree char *full = g_canonicalize_filename (path, NULL);
+  g_autofree char *name = g_filename_display_basename (full);
+  LbFileFacts facts;
+
+  if (!lb_file_look (full, name, &facts, error))
+    return NULL;
+
+  const gboolean may_write = mode == LB_BOOK_WRITE && facts.is_writable;
+  sqlite3 *db = open_checked (full, name, may_write, error);
+  if (db == NULL)
+    return NULL;
+  return lb_book_new_for (db, full, !may_write || sqlite3_db_readonly (db, "main") != 0);
+}
+
+static gboolean
+is_tag (const char *tag)
+{
+  const gsize length = strlen (tag);
+
+  return length >= 1 && length <= 12 &&
+         strspn (tag, "abcdefghijklmnopqrstuvwxyz0123456789") == length;
+}
+
+/* Fills an empty database: tables, the job's own lines, its name as the first entry. */
+static gboolean
+fill_new (LbBook *book, const char *name, GError **error)
+{
+  char id[LB_ID_MAX];
+
+  if (sqlite3_exec (book->db, "BEGIN", NULL, NULL, NULL) != SQLITE_OK ||
+      !lb_schema_create (book->db)) {
+    lb_connection_fail (book->db, sqlite3_extended_errcode (book->db), book->name, error);
+    return FALSE;
+  }
+  lb_book_next_id (book, id);
+
+  g_autofree char *lines = g_strdup_printf ("INSERT INTO job VALUES ('id', '%s'), "
+                                            "('made', '%" G_GINT64_FORMAT "')",
+                                            id, lb_book_now (book));
+  if (sqlite3_exec (book->db, lines, NULL, NULL, NULL) != SQLITE_OK) {
+    lb_connection_fail (book->db, sqlite3_extended_errcode (book->db), book->name, error);
+    return FALSE;
+  }
+  book->is_in_many = TRUE;
+
+  LbDraft draft = LB_DRAFT_INIT (LB_ENTRY_SETTING);
+  draft.what = "name";
+  draft.note = name;
+  return lb_book_record (book, &draft, 1, NULL, error) && lb_book_commit (book, error);
+}
+
+/* Makes the whole file at @partner; it is closed when this returns. */
+static gboolean
+make_file (const char *partner,
+           const char *path,
+           const char *name,
+           const char *tag,
+           gint64 now_us,
+           GError **error)
+{
+  g_autofree char *shown = g_filename_display_basename (path);
+  sqlite3 *db = lb_connection_open (partner, SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE, shown,
+                                    error);
+
+  if (db == NULL)
+    return FALSE;
+
+  g_autoptr (LbBook) book = lb_book_new_for (db, partner, FALSE);
+  g_free (book->name);
+  book->name = g_steal_pointer (&shown);
+  book->now_us = now_us;
+  if (tag != NULL)
+    g_strlcpy (book->tag, tag, sizeof book->tag);
+  return fill_new (book, name, error);
+}
+
+static LbBook *
+create (const char *path, const char *name, const char *tag, gint64 now_us, GError **error)
+{
+  g_autofree char *full = g_canonicalize_filename (path, NULL);
+  g_autofree char *partner = lb_file_partner (full);
+
+  if (!lb_file_must_not_exist (full, error))
+    return NULL;
+  if (!make_file (partner, full, name, tag, now_us, error)) {
+    g_unlink (partner);
+    return NULL;
+  }
+  if (!lb_file_publish (partner, full, error))
+    return NULL;
+
+  LbBook *book = lb_book_open (full, LB_BOOK_WRITE, error);
+  if (book != NULL && tag != NULL) {
+    g_strlcpy (book->tag, tag, sizeof book->tag);
+    book->n_ids = 2; /* the job and its name */
+    book->now_us = now_us;
+  }
+  return book;
+}
+
+LbBook *
+lb_book_create (const char *path, const char *name, GError **error)
+{
+  g_return_val_if_fail (path != NULL, NULL);
+  g_return_val_if_fail (name != NULL, NULL);
+
+  return create (path, name, NULL, 0, error);
+}
+
+LbBook *
+lb_book_create_fixed (const char *path,
+                      const char *name,
+                      const char *tag,
+                      gint64 now_us,
+                      GError **error)
+{
+  g_return_val_if_fail (path != NULL, NULL);
+  g_return_val_if_fail (name != NULL, NULL);
+  g_return_val_if_fail (tag != NULL && is_tag (tag), NULL);
+
+  return create (path, name, tag, now_us, error);
+}

@@ -1,0 +1,430 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Recording: the only place that adds entries and shifts. Nothing is ever changed or deleted.
+ *
+ * An act is one transaction (BEGIN IMMEDIATE, inserts, COMMIT), or one savepoint inside the
+ * transaction that lb_book_begin() opened. Invariants:
+ *   1. When lb_book_record() returns TRUE outside of many, the act is on the disk.
+ *   2. When it returns FALSE, nothing of the act is in the file, and no transaction of ours is
+ *      left open.
+ *   3. The act's id is the id of its first entry; its entries follow each other in seq.
+ *   4. A file that is no longer at its path (deleted, replaced) takes nothing: the act would
+ *      go with it. */
+#include "book/book-private.h"
+
+#include "trade/step.h"
+
+#include <glib/gi18n-lib.h>
+#include <glib/gstdio.h>
+#include <math.h>
+#include <string.h>
+#include <sys/stat.h>
+
+gint64
+lb_book_now (const LbBook *book)
+{
+  return book->now_us != 0 ? book->now_us : g_get_real_time ();
+}
+
+void
+lb_book_next_id (LbBook *book, char id[LB_ID_MAX])
+{
+  g_snprintf (id, LB_ID_MAX, "%s-%" G_GUINT64_FORMAT, book->tag, ++book->n_ids);
+}
+
+static gboolean
+check_may_record (LbBook *book, GError **error)
+{
+  struct stat facts;
+
+  if (book->is_read_only) {
+    g_set_error (error, LB_BOOK_ERROR, LB_BOOK_ERROR_READ_ONLY,
+                 _ ("“%s” is open for reading only; save a copy to record in"), book->name);
+    return FALSE;
+  }
+  if (g_stat (book->path, &facts) != 0 || facts.st_dev != book->device ||
+      facts.st_ino != book->inode) {
+    g_set_error (error, LB_BOOK_ERROR, LB_BOOK_ERROR_DISK,
+                 _ ("“%s” was moved, removed or replaced since it was opened; nothing was stored. "
+                    "Put it back or open it where it is now"),
+                 book->name);
+    return FALSE;
+  }
+  return TRUE;
+}
+
+/* SQLite rolls some failures back by itself; then there is nothing left to do. */
+static void
+drop_transaction (LbBook *book)
+{
+  if (!sqlite3_get_autocommit (book->db))
+    lb_book_run (book, LB_SQL_ROLL_BACK, NULL);
+}
+
+gboolean
+lb_book_begin (LbBook *book, GError **error)
+{
+  g_return_val_if_fail (book != NULL, FALSE);
+  g_return_val_if_fail (!book->is_in_many, FALSE);
+
+  if (!check_may_record (book, error) || !lb_book_run (book, LB_SQL_BEGIN, error))
+    return FALSE;
+  book->is_in_many = TRUE;
+  return TRUE;
+}
+
+gboolean
+lb_book_commit (LbBook *book, GError **error)
+{
+  g_return_val_if_fail (book != NULL, FALSE);
+  g_return_val_if_fail (book->is_in_many, FALSE);
+
+  book->is_in_many = FALSE;
+  if (sqlite3_get_autocommit (book->db)) {
+    g_set_error (error, LB_BOOK_ERROR, LB_BOOK_ERROR_DISK,
+                 _ ("The disk failed while “%s” was used; what was being done is not stored"),
+                 book->name);
+    return FALSE;
+  }
+  if (!lb_book_run (book, LB_SQL_COMMIT, error)) {
+    drop_transaction (book);
+    return FALSE;
+  }
+  return TRUE;
+}
+
+void
+lb_book_roll_back (LbBook *book)
+{
+  g_return_if_fail (book != NULL);
+
+  if (!book->is_in_many)
+    return;
+  book->is_in_many = FALSE;
+  drop_transaction (book);
+}
+
+gboolean
+lb_book_begin_act (LbBook *book, GError **error)
+{
+  if (!book->is_in_many)
+    return check_may_record (book, error) && lb_book_run (book, LB_SQL_BEGIN, error);
+  if (sqlite3_get_autocommit (book->db)) {
+    /* A failure rolled the many back; going on would store the rest without the first. */
+    g_set_error (error, LB_BOOK_ERROR, LB_BOOK_ERROR_DISK,
+                 _ ("The disk failed while “%s” was used; what was being done is not stored"),
+                 book->name);
+    return FALSE;
+  }
+  return lb_book_run (book, LB_SQL_SAVEPOINT, error);
+}
+
+gboolean
+lb_book_end_act (LbBook *book, gboolean keep, GError **error)
+{
+  if (!book->is_in_many) {
+    if (keep && lb_book_run (book, LB_SQL_COMMIT, error))
+      return TRUE;
+    drop_transaction (book);
+    return FALSE;
+  }
+  if (sqlite3_get_autocommit (book->db))
+    return FALSE;
+  if (!keep)
+    lb_book_run (book, LB_SQL_ROLL_BACK_TO, NULL);
+  return lb_book_run (book, LB_SQL_RELEASE, keep ? error : NULL) && keep;
+}
+
+/* The row that @id has in the table that @sql looks in; 0 with an error when there is none. */
+static gint64
+find_seq (LbBook *book, LbSql sql, const char *id, GError **error)
+{
+  sqlite3_stmt *statement = lb_book_sql (book, sql, error);
+  gint64 seq = 0;
+
+  if (statement == NULL)
+    return 0;
+  sqlite3_bind_text (statement, 1, id, -1, SQLITE_STATIC);
+
+  const int rc = sqlite3_step (statement);
+  if (rc == SQLITE_ROW)
+    seq = sqlite3_column_int64 (statement, 0);
+  else if (rc == SQLITE_DONE)
+    g_set_error (error, LB_BOOK_ERROR, LB_BOOK_ERROR_REFUSED,
+                 sql == LB_SQL_FIND_PILE ? _ ("The job has no pile with the id “%.60s”")
+                                         : _ ("The job has no shift with the id “%.60s”"),
+                 id);
+  else
+    lb_connection_fail (book->db, rc, book->name, error);
+  sqlite3_reset (statement);
+  return seq;
+}
+
+/* Follows a take-back to the act that is in the end brought or taken: whether that act renamed a
+ * pile, so that marks have to be compared again. */
+static gboolean
+find_act (LbBook *book, const char *of, gboolean *out_renames, GError **error)
+{
+  g_autofree char *act = g_strdup (of);
+
+  for (;;) {
+    sqlite3_stmt *statement = lb_book_sql (book, LB_SQL_FIND_ACT, error);
+    if (statement == NULL)
+      return FALSE;
+    sqlite3_bind_text (statement, 1, act, -1, SQLITE_STATIC);
+
+    const int rc = sqlite3_step (statement);
+    if (rc != SQLITE_ROW) {
+      if (rc == SQLITE_DONE)
+        g_set_error (error, LB_BOOK_ERROR, LB_BOOK_ERROR_REFUSED,
+                     _ ("There is nothing recorded as “%s” that could be taken back"), of);
+      else
+        lb_connection_fail (book->db, rc, book->name, error);
+      sqlite3_reset (statement);
+      return FALSE;
+    }
+
+    const char *kind = (const char *) sqlite3_column_text (statement, 0);
+    g_autofree char *next = g_strcmp0 (kind, lb_entry_kind_name (LB_ENTRY_TAKE_BACK)) == 0
+                              ? g_strdup ((const char *) sqlite3_column_text (statement, 2))
+                              : NULL;
+    *out_renames = g_strcmp0 (kind, lb_entry_kind_name (LB_ENTRY_FACT)) == 0;
+    sqlite3_reset (statement);
+    if (next == NULL || strcmp (next, act) == 0)
+      return TRUE;
+    g_free (act);
+    act = g_steal_pointer (&next);
+  }
+}
+
+static void
+bind_text (sqlite3_stmt *statement, int at, const char *text)
+{
+  sqlite3_bind_text (statement, at, text != NULL ? text : "", -1, SQLITE_STATIC);
+}
+
+static void
+bind_seq (sqlite3_stmt *statement, int at, gint64 seq)
+{
+  if (seq != 0)
+    sqlite3_bind_int64 (statement, at, seq);
+  else
+    sqlite3_bind_null (statement, at);
+}
+
+/* The word under which a step or a fact is kept, whatever was typed. */
+static const char *
+stored_what (const LbDraft *draft)
+{
+  LbStep step;
+  LbFact fact;
+
+  if (draft->kind == LB_ENTRY_FACT && lb_fact_from_name (draft->what, &fact))
+    return lb_fact_name (fact);
+  if (draft->kind == LB_ENTRY_STEP && lb_step_from_name (draft->what, &step))
+    return lb_step_name (step);
+  return draft->what;
+}
+
+static gboolean
+insert_entry (LbBook *book, const LbDraft *draft, const char *id, const char *act, GError **error)
+{
+  gint64 pile = 0;
+  gint64 shift = 0;
+
+  if (draft->pile_id != NULL) {
+    pile = find_seq (book, LB_SQL_FIND_PILE, draft->pile_id, error);
+    if (pile == 0)
+      return FALSE;
+  }
+  if (draft->shift_id != NULL) {
+    shift = find_seq (book, LB_SQL_FIND_SHIFT, draft->shift_id, error);
+    if (shift == 0)
+      return FALSE;
+  }
+
+  sqlite3_stmt *row = lb_book_sql (book, LB_SQL_INSERT_ENTRY, error);
+  if (row == NULL)
+    return FALSE;
+  bind_text (row, 1, id);
+  bind_text (row, 2, act);
+  sqlite3_bind_int64 (row, 3, draft->at_us != 0 ? draft->at_us : lb_book_now (book));
+  bind_text (row, 4, draft->who);
+  bind_seq (row, 5, shift);
+  bind_text (row, 6, lb_entry_kind_name (draft->kind));
+  bind_seq (row, 7, pile);
+  bind_text (row, 8, stored_what (draft));
+  sqlite3_bind_int64 (row, 9, (gint64) draft->bars);
+  sqlite3_bind_int64 (row, 10, draft->count);
+  if (isnan (draft->amount))
+    sqlite3_bind_null (row, 11);
+  else
+    sqlite3_bind_double (row, 11, draft->amount);
+  sqlite3_bind_int64 (row, 12, draft->start_us);
+  sqlite3_bind_int64 (row, 13, draft->end_us);
+  sqlite3_bind_int64 (row, 14, draft->up_us);
+  bind_text (row, 15, draft->note);
+  bind_text (row, 16, draft->of);
+
+  const int rc = sqlite3_step (row);
+  if (rc != SQLITE_DONE)
+    lb_connection_fail (book->db, rc, book->name, error);
+  sqlite3_reset (row);
+  return rc == SQLITE_DONE;
+}
+
+static gboolean
+is_rename (const LbDraft *draft)
+{
+  LbFact fact;
+
+  return draft->kind == LB_ENTRY_FACT && lb_fact_from_name (draft->what, &fact) &&
+         fact == LB_FACT_MARK;
+}
+
+static gboolean
+store_act (LbBook *book, const LbDraft *drafts, gsize n_drafts, char act[LB_ID_MAX], GError **error)
+{
+  gboolean must_check_marks = FALSE;
+  char id[LB_ID_MAX];
+
+  for (gsize i = 0; i < n_drafts; i++) {
+    gboolean renames = is_rename (&drafts[i]);
+
+    if (drafts[i].kind == LB_ENTRY_TAKE_BACK && !find_act (book, drafts[i].of, &renames, error))
+      return FALSE;
+    must_check_marks = must_check_marks || renames;
+    lb_book_next_id (book, i == 0 ? act : id);
+    if (!insert_entry (book, &drafts[i], i == 0 ? act : id, act, error))
+      return FALSE;
+  }
+  return !must_check_marks || lb_book_check_marks (book, error);
+}
+
+static gboolean
+check_drafts (const LbDraft *drafts, gsize n_drafts, GError **error)
+{
+  for (gsize i = 0; i < n_drafts; i++) {
+    if (!lb_draft_check (&drafts[i], error))
+      return FALSE;
+    if ((drafts[i].kind == LB_ENTRY_TAKE_BACK) != (drafts[0].kind == LB_ENTRY_TAKE_BACK)) {
+      g_set_error (error, LB_BOOK_ERROR, LB_BOOK_ERROR_REFUSED,
+                   _ ("A take-back is an act of its own"));
+      return FALSE;
+    }
+  }
+  return TRUE;
+}
+
+gboolean
+lb_book_record (LbBook *book, const LbDraft *drafts, gsize n_drafts, char **out_act, GError **error)
+{
+  char act[LB_ID_MAX];
+
+  g_return_val_if_fail (book != NULL, FALSE);
+  g_return_val_if_fail (drafts != NULL && n_drafts > 0, FALSE);
+
+  if (!check_drafts (drafts, n_drafts, error) || !lb_book_begin_act (book, error))
+    return FALSE;
+
+  const gboolean is_stored = store_act (book, drafts, n_drafts, act, error);
+  if (!lb_book_end_act (book, is_stored, is_stored ? error : NULL))
+    return FALSE;
+  if (out_act != NULL)
+    *out_act = g_strdup (act);
+  return TRUE;
+}
+
+/* The open shift's id, "" when there is none yet, %NULL on failure. */
+static char *
+find_shift_of_day (LbBook *book, guint32 day, const char *watch, GError **error)
+{
+  sqlite3_stmt *statement = lb_book_sql (book, LB_SQL_SHIFT_OF_DAY, error);
+  char *id = NULL;
+
+  if (statement == NULL)
+    return NULL;
+  sqlite3_bind_int64 (statement, 1, day);
+  sqlite3_bind_text (statement, 2, watch, -1, SQLITE_STATIC);
+
+  const int rc = sqlite3_step (statement);
+  if (rc == SQLITE_ROW)
+    id = g_strdup ((const char *) sqlite3_column_text (statement, 0));
+  else if (rc == SQLITE_DONE)
+    id = g_strdup ("");
+  else
+    lb_connection_fail (book->db, rc, book->name, error);
+  sqlite3_reset (statement);
+  return id;
+}
+
+static gboolean
+insert_shift (LbBook *book,
+              guint32 day,
+              const char *watch,
+              const char *who,
+              const char *id,
+              GError **error)
+{
+  sqlite3_stmt *row = lb_book_sql (book, LB_SQL_INSERT_SHIFT, error);
+
+  if (row == NULL)
+    return FALSE;
+  bind_text (row, 1, id);
+  sqlite3_bind_int64 (row, 2, day);
+  bind_text (row, 3, watch);
+  sqlite3_bind_int64 (row, 4, lb_book_now (book));
+  bind_text (row, 5, who);
+
+  const int rc = sqlite3_step (row);
+  if (rc != SQLITE_DONE)
+    lb_connection_fail (book->db, rc, book->name, error);
+  sqlite3_reset (row);
+  return rc == SQLITE_DONE;
+}
+
+static gboolean
+check_shift (guint32 day, const char *watch, const char *who, GError **error)
+{
+  if (day < LB_DAY_LEAST || day > LB_DAY_MOST) {
+    g_set_error (error, LB_BOOK_ERROR, LB_BOOK_ERROR_REFUSED,
+                 _ ("The day lies outside the years 1900 to 2200"));
+    return FALSE;
+  }
+  if (strcmp (watch, "day") != 0 && strcmp (watch, "night") != 0) {
+    g_set_error (error, LB_BOOK_ERROR, LB_BOOK_ERROR_REFUSED,
+                 _ ("A watch is “day” or “night”, not “%.40s”"), watch);
+    return FALSE;
+  }
+  return lb_text_check (who, LB_SHORT_MAX, _ ("Who opens it"), error);
+}
+
+gboolean
+lb_book_open_shift (LbBook *book,
+                    guint32 day,
+                    const char *watch,
+                    const char *who,
+                    char **out_id,
+                    GError **error)
+{
+  g_return_val_if_fail (book != NULL, FALSE);
+  g_return_val_if_fail (watch != NULL, FALSE);
+  g_return_val_if_fail (out_id != NULL, FALSE);
+
+  if (!check_shift (day, watch, who, error) || !lb_book_begin_act (book, error))
+    return FALSE;
+
+  g_autofree char *id = find_shift_of_day (book, day, watch, error);
+  gboolean is_stored = id != NULL;
+  if (is_stored && *id == '\0') {
+    char made[LB_ID_MAX];
+
+    lb_book_next_id (book, made);
+    is_stored = insert_shift (book, day, watch, who, made, error);
+    g_free (id);
+    id = g_strdup (made);
+  }
+  if (!lb_book_end_act (book, is_stored, is_stored ? error : NULL))
+    return FALSE;
+  *out_id = g_steal_pointer (&id);
+  return TRUE;
+}

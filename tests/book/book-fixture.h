@@ -1,0 +1,28 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "book/book.h"
+#include "book/fold.h"
+
+G_BEGIN_DECLS
+
+/* What the tests of the job file begin with. Failures end the test. */
+
+/* 2 March 2026 as in GDate, and six in the morning of it, UTC. */
+#define FIXTURE_DAY 739677u
+#define FIXTURE_US  G_GINT64_CONSTANT (1772431200000000)
+
+char *fixture_folder (void); /* a new, empty folder */
+char *fixture_path (const char *folder, const char *name);
+void fixture_remove (const char *folder); /* with the files in it */
+
+/* A new job file with the fixed origin "test" and clock FIXTURE_US. */
+LbBook *fixture_book (const char *path);
+
+/* Piles "P1", "P2" … of a 16-inch octagon with @n_bars #8 bars each, 0 for unknown. */
+void fixture_add_piles (LbBook *book, guint n_piles, guint n_bars);
+
+/* The bytes of a file, for comparing. */
+GBytes *fixture_bytes (const char *path);
+
+G_END_DECLS
