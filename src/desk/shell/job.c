@@ -506,19 +506,21 @@ lb_job_redo (LbJob *self, GError **error)
   return record_take_back (self, act, error);
 }
 
-/* The bars that are left of a pile as a draft: which, or how many when burned ones are known by
- * their count alone. FALSE when none are left on record. */
-static gboolean
-draft_bars_left (const LbFold *fold, guint pile, LbDraft *out_draft)
+gboolean
+lb_job_draft_bars_left (LbJob *self, guint pile, LbDraft *out_draft)
 {
-  const LbPileState *state = &fold->states[pile];
+  const LbPileState *state;
 
+  g_return_val_if_fail (LB_IS_JOB (self), FALSE);
+  g_return_val_if_fail (pile < self->fold->n_piles, FALSE);
+
+  state = &self->fold->states[pile];
   if (state->n_left == 0)
     return FALSE;
   *out_draft = LB_DRAFT_INIT (LB_ENTRY_BARS);
-  out_draft->pile_id = fold->piles[pile].id;
+  out_draft->pile_id = self->fold->piles[pile].id;
   if (state->n_unplaced == 0)
-    out_draft->bars = lb_bar_set_all (fold->piles[pile].n_bars) & ~state->burned;
+    out_draft->bars = lb_bar_set_all (self->fold->piles[pile].n_bars) & ~state->burned;
   else
     out_draft->count = state->n_left;
   return TRUE;
@@ -547,7 +549,7 @@ lb_job_mark_step (LbJob *self, const guint *piles, gsize n, LbStep step, GError 
     g_return_val_if_fail (piles[i] < self->fold->n_piles, FALSE);
     if (self->fold->states[piles[i]].done & LB_STEP_BIT (step))
       continue;
-    if (step == LB_STEP_SEVERED && draft_bars_left (self->fold, piles[i], &draft))
+    if (step == LB_STEP_SEVERED && lb_job_draft_bars_left (self, piles[i], &draft))
       g_array_append_val (drafts, draft);
     draft = draft_step (self->fold, piles[i], step);
     g_array_append_val (drafts, draft);

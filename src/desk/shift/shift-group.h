@@ -1,0 +1,54 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "desk/shell/job.h"
+
+#include <adwaita.h>
+
+G_BEGIN_DECLS
+
+/* A part of the shift's sheet: rows to type in, and under them what the shift has of that kind,
+ * each line with a button that takes it back. Subclasses add the rows to type in. */
+#define LB_TYPE_SHIFT_GROUP (lb_shift_group_get_type ())
+G_DECLARE_DERIVABLE_TYPE (LbShiftGroup, lb_shift_group, LB, SHIFT_GROUP, AdwPreferencesGroup)
+
+#define LB_ENTRY_KIND_BIT(kind) (1u << (kind))
+
+struct _LbShiftGroupClass
+{
+  AdwPreferencesGroupClass parent_class;
+
+  guint kinds; /* LB_ENTRY_KIND_BITs of the entries to list */
+
+  /* The job, its shift or its units are others now; may be NULL. Chain up is not needed. */
+  void (*update) (LbShiftGroup *self);
+
+  /* What stands at the right end of an entry's row; NULL for nothing. */
+  GtkWidget *(*suffix) (LbShiftGroup *self, const LbEntry *entry);
+};
+
+void lb_shift_group_set_job (LbShiftGroup *self, LbJob *job);
+LbJob *lb_shift_group_get_job (LbShiftGroup *self);
+
+/* The shift the sheet is of, NULL before one is open. */
+const LbShift *lb_shift_group_get_shift (LbShiftGroup *self);
+
+/* Records @draft in the shift; says what went wrong itself. */
+gboolean lb_shift_group_record (LbShiftGroup *self, const LbDraft *draft);
+
+/* Marks @row as wrong with a sentence, or as right again with NULL. */
+void lb_shift_group_mark_row (GtkWidget *row, const GError *error);
+
+/* Title of a row and the unit it is typed in, "Oxygen used (cu ft)". */
+void lb_shift_group_title_row (LbShiftGroup *self,
+                               GtkWidget *row,
+                               const char *title,
+                               LbQuantity quantity);
+
+/* Reads a row that must hold an amount over zero; marks it when it does not. */
+gboolean lb_shift_group_read_amount (LbShiftGroup *self,
+                                     GtkWidget *row,
+                                     LbQuantity quantity,
+                                     double *out_si);
+
+G_END_DECLS

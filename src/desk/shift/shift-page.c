@@ -1,0 +1,270 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The page holds the groups together and knows which shift the sheet is of; the shift itself is
+ * the job's. The drop-down lists shifts newest first, so its position counts from the end. */
+#include "desk/shift/shift-page.h"
+
+#include "desk/shell/say.h"
+#include "desk/shell/selection.h"
+#include "desk/shift/dive-group.h"
+#include "desk/shift/lost-group.h"
+#include "desk/shift/notes-group.h"
+#include "desk/shift/pile-lines.h"
+#include "desk/shift/used-group.h"
+#include "draw/plan-words.h"
+
+#include <glib/gi18n-lib.h>
+
+struct _LbShiftPage
+{
+  GtkWidget parent_instance;
+
+  /* Template widgets */
+  GtkCalendar *calendar;
+  LbDiveGroup *dive_group;
+  LbLostGroup *lost_group;
+  LbNotesGroup *notes_group;
+  GtkMenuButton *open_button;
+  GtkPopover *open_popover;
+  LbPileLines *pile_lines;
+  GtkDropDown *shift_drop;
+  GtkLabel *sums_label;
+  LbUsedGroup *used_group;
+
+  /* Owned */
+  LbJob *job;
+  LbSelection *selection;
+  GSignalGroup *job_signals;
+
+  /* State */
+  gboolean is_updating;
+};
+
+G_DEFINE_FINAL_TYPE (LbShiftPage, lb_shift_page, GTK_TYPE_WIDGET)
+
+enum {
+  PROP_JOB = 1,
+  PROP_SELECTION,
+  N_PROPS,
+};
+
+static GParamSpec *props[N_PROPS];
+
+static char *
+shift_text (const LbShift *shift, guint number)
+{
+  g_autofree char *day = lb_day_text (shift->day);
+
+  return g_strdup_printf (g_str_equal (shift->watch, "night")
+                            /* Translators: number and day of a shift. */
+                            ? _ ("Shift %u · %s · night")
+                            : _ ("Shift %u · %s · day"),
+                          number, day);
+}
+
+static void
+show_shifts (LbShiftPage *self)
+{
+  const LbLedger *ledger = lb_job_get_ledger (self->job);
+  const int shift = lb_job_get_shift (self->job);
+  const guint n = ledger->shifts->len;
+  g_autoptr (GtkStringList) names = gtk_string_list_new (NULL);
+
+  for (guint i = n; i-- > 0;) {
+    g_autofree char *name = shift_text (lb_ledger_shift (ledger, i), i + 1);
+    gtk_string_list_append (names, name);
+  }
+
+  self->is_updating = TRUE;
+  gtk_drop_down_set_model (self->shift_drop, G_LIST_MODEL (names));
+  gtk_drop_down_set_selected (self->shift_drop,
+                              shift < 0 ? GTK_INVALID_LIST_POSITION : n - 1 - (guint) shift);
+  gtk_widget_set_visible (GTK_WIDGET (self->shift_drop), n > 0);
+  self->is_updating = FALSE;
+}
+
+static void
+show_sums (LbShiftPage *self)
+{
+  const int shift = lb_job_get_shift (self->job);
+  g_autofree char *text = NULL;
+
+  if (shift < 0) {
+    text = g_strdup (_ ("No shift is open; the first entry opens today’s."));
+  } else {
+    const LbTotals *totals = &lb_job_get_fold (self->job)->shifts[shift];
+
+    text = g_strdup_printf (
+      /* Translators: sums of a shift. */
+      _ ("%u cleaned, %u severed, %u rigged, %u pulled · %u bars · %u dives"),
+      totals->steps[LB_STEP_CLEANED], totals->steps[LB_STEP_SEVERED], totals->steps[LB_STEP_RIGGED],
+      totals->steps[LB_STEP_PULLED], totals->bars, totals->n_dives);
+  }
+  gtk_label_set_text (self->sums_label, text);
+}
+
+static void
+update (LbShiftPage *self)
+{
+  if (self->job == NULL)
+    return;
+  show_shifts (self);
+  show_sums (self);
+  gtk_widget_set_sensitive (GTK_WIDGET (self->open_button), !lb_job_is_read_only (self->job));
+}
+
+static void
+shift_picked_cb (LbShiftPage *self)
+{
+  const guint picked = gtk_drop_down_get_selected (self->shift_drop);
+
+  if (self->is_updating || self->job == NULL || picked == GTK_INVALID_LIST_POSITION)
+    return;
+  lb_job_pick_shift (self->job, (int) (lb_job_get_ledger (self->job)->shifts->len - 1 - picked));
+}
+
+static void
+open_shift (LbShiftPage *self, const char *watch)
+{
+  g_autoptr (GDateTime) day = gtk_calendar_get_date (self->calendar);
+  GError *error = NULL;
+  GDate date;
+
+  g_date_clear (&date, 1);
+  g_date_set_dmy (&date, (GDateDay) g_date_time_get_day_of_month (day),
+                  (GDateMonth) g_date_time_get_month (day), (GDateYear) g_date_time_get_year (day));
+  gtk_popover_popdown (self->open_popover);
+  if (!lb_job_open_shift (self->job, g_date_get_julian (&date), watch, &error))
+    lb_say_error (GTK_WIDGET (self), _ ("The shift was not opened"), error);
+}
+
+static void
+open_day_cb (LbShiftPage *self)
+{
+  open_shift (self, "day");
+}
+
+static void
+open_night_cb (LbShiftPage *self)
+{
+  open_shift (self, "night");
+}
+
+static void
+set_job (LbShiftPage *self, LbJob *job)
+{
+  LbShiftGroup *groups[] = { LB_SHIFT_GROUP (self->pile_lines), LB_SHIFT_GROUP (self->notes_group),
+                             LB_SHIFT_GROUP (self->used_group), LB_SHIFT_GROUP (self->dive_group),
+                             LB_SHIFT_GROUP (self->lost_group) };
+
+  if (!g_set_object (&self->job, job))
+    return;
+  g_signal_group_set_target (self->job_signals, job);
+  for (gsize i = 0; i < G_N_ELEMENTS (groups); i++)
+    lb_shift_group_set_job (groups[i], job);
+  update (self);
+  g_object_notify_by_pspec (G_OBJECT (self), props[PROP_JOB]);
+}
+
+static void
+set_selection (LbShiftPage *self, LbSelection *selection)
+{
+  if (!g_set_object (&self->selection, selection))
+    return;
+  lb_pile_lines_set_selection (self->pile_lines, selection);
+  g_object_notify_by_pspec (G_OBJECT (self), props[PROP_SELECTION]);
+}
+
+static void
+lb_shift_page_get_property (GObject *object, guint id, GValue *value, GParamSpec *pspec)
+{
+  LbShiftPage *self = LB_SHIFT_PAGE (object);
+
+  switch (id) {
+  case PROP_JOB:
+    g_value_set_object (value, self->job);
+    break;
+  case PROP_SELECTION:
+    g_value_set_object (value, self->selection);
+    break;
+  default:
+    G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
+  }
+}
+
+static void
+lb_shift_page_set_property (GObject *object, guint id, const GValue *value, GParamSpec *pspec)
+{
+  LbShiftPage *self = LB_SHIFT_PAGE (object);
+
+  switch (id) {
+  case PROP_JOB:
+    set_job (self, g_value_get_object (value));
+    break;
+  case PROP_SELECTION:
+    set_selection (self, g_value_get_object (value));
+    break;
+  default:
+    G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
+  }
+}
+
+static void
+lb_shift_page_dispose (GObject *object)
+{
+  LbShiftPage *self = LB_SHIFT_PAGE (object);
+
+  g_clear_object (&self->job_signals);
+  g_clear_object (&self->selection);
+  gtk_widget_dispose_template (GTK_WIDGET (object), LB_TYPE_SHIFT_PAGE);
+  g_clear_object (&self->job);
+
+  G_OBJECT_CLASS (lb_shift_page_parent_class)->dispose (object);
+}
+
+static void
+lb_shift_page_class_init (LbShiftPageClass *klass)
+{
+  GObjectClass *object_class = G_OBJECT_CLASS (klass);
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  object_class->dispose = lb_shift_page_dispose;
+  object_class->get_property = lb_shift_page_get_property;
+  object_class->set_property = lb_shift_page_set_property;
+
+  props[PROP_JOB] = g_param_spec_object ("job", NULL, NULL, LB_TYPE_JOB,
+                                         G_PARAM_READWRITE | G_PARAM_STATIC_STRINGS |
+                                           G_PARAM_EXPLICIT_NOTIFY);
+  props[PROP_SELECTION] = g_param_spec_object ("selection", NULL, NULL, LB_TYPE_SELECTION,
+                                               G_PARAM_READWRITE | G_PARAM_STATIC_STRINGS |
+                                                 G_PARAM_EXPLICIT_NOTIFY);
+  g_object_class_install_properties (object_class, N_PROPS, props);
+
+  g_type_ensure (LB_TYPE_DIVE_GROUP);
+  g_type_ensure (LB_TYPE_LOST_GROUP);
+  g_type_ensure (LB_TYPE_NOTES_GROUP);
+  g_type_ensure (LB_TYPE_PILE_LINES);
+  g_type_ensure (LB_TYPE_USED_GROUP);
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/org/lastbent/Lastbent/shift-page.ui");
+  gtk_widget_class_bind_template_child (widget_class, LbShiftPage, calendar);
+  gtk_widget_class_bind_template_child (widget_class, LbShiftPage, dive_group);
+  gtk_widget_class_bind_template_child (widget_class, LbShiftPage, lost_group);
+  gtk_widget_class_bind_template_child (widget_class, LbShiftPage, notes_group);
+  gtk_widget_class_bind_template_child (widget_class, LbShiftPage, open_button);
+  gtk_widget_class_bind_template_child (widget_class, LbShiftPage, open_popover);
+  gtk_widget_class_bind_template_child (widget_class, LbShiftPage, pile_lines);
+  gtk_widget_class_bind_template_child (widget_class, LbShiftPage, shift_drop);
+  gtk_widget_class_bind_template_child (widget_class, LbShiftPage, sums_label);
+  gtk_widget_class_bind_template_child (widget_class, LbShiftPage, used_group);
+  gtk_widget_class_bind_template_callback (widget_class, open_day_cb);
+  gtk_widget_class_bind_template_callback (widget_class, open_night_cb);
+  gtk_widget_class_bind_template_callback (widget_class, shift_picked_cb);
+}
+
+static void
+lb_shift_page_init (LbShiftPage *self)
+{
+  gtk_widget_init_template (GTK_WIDGET (self));
+  self->job_signals = g_signal_group_new (LB_TYPE_JOB);
+  g_signal_group_connect_swapped (self->job_signals, "changed", G_CALLBACK (update), self);
+}
