@@ -167,8 +167,8 @@ add_totals (LbTotals *sum, const LbTotals *more)
   sum->fault_s += more->fault_s;
 }
 
-LbDayWork *
-lb_day_work_new (const LbVoice *voice, const LbLedger *ledger, const LbFold *fold, guint32 day)
+static LbDayWork *
+empty_work (void)
 {
   LbDayWork *const work = g_new0 (LbDayWork, 1);
   work->piles = g_array_new (FALSE, FALSE, sizeof (LbPileWork));
@@ -180,21 +180,53 @@ lb_day_work_new (const LbVoice *voice, const LbLedger *ledger, const LbFold *fol
   work->dives = g_ptr_array_new ();
   work->conditions = g_ptr_array_new ();
   work->notes = g_ptr_array_new ();
+  return work;
+}
 
+/* Adds what is alive of one shift. */
+static void
+add_shift (LbDayWork *work,
+           const LbVoice *voice,
+           const LbLedger *ledger,
+           const LbFold *fold,
+           int shift)
+{
   for (guint i = 0; i < fold->n_entries; i++) {
     const LbEntry *const entry = lb_ledger_entry (ledger, i);
-    if (fold->is_alive[i] && entry->shift >= 0 &&
-        lb_ledger_shift (ledger, (guint) entry->shift)->day == day)
+    if (fold->is_alive[i] && entry->shift == shift)
       add_entry (work, voice, ledger, entry);
   }
   g_ptr_array_sort (work->dives, by_start);
+}
 
+LbDayWork *
+lb_day_work_new (const LbVoice *voice, const LbLedger *ledger, const LbFold *fold, guint32 day)
+{
+  LbDayWork *const work = empty_work ();
+
+  for (gsize i = 0; i < fold->n_shifts; i++) {
+    if (lb_ledger_shift (ledger, (guint) i)->day == day)
+      add_shift (work, voice, ledger, fold, (int) i);
+  }
   for (gsize i = 0; i < fold->n_days && fold->days[i].day <= day; i++) {
     add_totals (&work->to_date, &fold->days[i].totals);
     work->pulled_so_far = fold->days[i].pulled_so_far;
     if (fold->days[i].day == day)
       work->today = fold->days[i].totals;
   }
+  return work;
+}
+
+LbDayWork *
+lb_day_work_new_of_shift (const LbVoice *voice,
+                          const LbLedger *ledger,
+                          const LbFold *fold,
+                          int shift)
+{
+  LbDayWork *const work = empty_work ();
+
+  add_shift (work, voice, ledger, fold, shift);
+  work->today = fold->shifts[shift];
   return work;
 }
 

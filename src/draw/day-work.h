@@ -45,6 +45,12 @@ LbDayWork *lb_day_work_new (const LbVoice *voice,
                             const LbLedger *ledger,
                             const LbFold *fold,
                             guint32 day);
+
+/* The same of one shift alone; the sums to date stay empty. */
+LbDayWork *lb_day_work_new_of_shift (const LbVoice *voice,
+                                     const LbLedger *ledger,
+                                     const LbFold *fold,
+                                     int shift);
 void lb_day_work_free (LbDayWork *work);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (LbDayWork, lb_day_work_free)
 

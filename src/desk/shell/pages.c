@@ -2,10 +2,12 @@
 #include "desk/shell/pages.h"
 
 #include "desk/production/production-page.h"
+#include "desk/shift/shift-page.h"
 
 #include <glib/gi18n-lib.h>
 
 static const LbPageKind kinds[] = {
+  { "shift", N_ ("_Shift"), "lb-shift-symbolic", lb_shift_page_get_type },
   { "production", N_ ("P_roduction"), "lb-production-symbolic", lb_production_page_get_type },
 };
 
