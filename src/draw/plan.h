@@ -19,12 +19,14 @@ typedef struct
   const char *label; /* borrowed */
 } LbPlanPile;
 
-/* A label beside a line of piles: a bent's number over it, a row's letter left of it. */
+/* A label beside a line of piles: a bent's number over it, a row's letter left of it. The place
+ * is on the deck's edge; on the page the label stands off it along the unit vector @away. */
 typedef struct
 {
   double x_m, y_m;
+  LbPoint away; /* x east, y north */
   gboolean is_row;
-  char *text;
+  char *text; /* the bare name: "7" */
 } LbPlanAxis;
 
 typedef struct
