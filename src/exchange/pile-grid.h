@@ -14,7 +14,8 @@ typedef struct
   guint n_bents, n_rows; /* 1 to 500 and 1 to 100 */
   double bent_spacing_m, row_spacing_m;
   double x_m, y_m;    /* place of the first pile, A1 */
-  double bearing_rad; /* the way from bent 1 to bent 2, clockwise from north */
+  double bearing_rad; /* the way from bent 1 to bent 2, clockwise from north; the rows go to its
+                       * right */
   guint first_bent;
 } LbPileGrid;
 

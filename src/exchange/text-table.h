@@ -6,7 +6,8 @@
 G_BEGIN_DECLS
 
 /* A delimited text (RFC 4180 and what is sold under that name): UTF-8 with or without BOM,
- * comma, semicolon or tab, quotes, line breaks in fields, CRLF, CR or LF. Parsed with libcsv. */
+ * comma, semicolon or tab, quotes, line breaks in fields, CRLF, CR or LF. Parsed with libcsv.
+ * Blanks around an unquoted cell are dropped; a text without any row is refused. */
 #define LB_TEXT_TABLE_ROWS_MAX    100000
 #define LB_TEXT_TABLE_COLUMNS_MAX 64
 #define LB_TEXT_TABLE_BYTES_MAX   (64 * 1024 * 1024)
