@@ -36,6 +36,7 @@ typedef struct
 
 static const Unit UNITS[] = {
   { "1", "number", 1.0 },
+  { "count", "number", 1.0 },
   { "%", "number", 0.01 },
   { "m", "length", 1.0 },
   { "mm", "length", 0.001 },
@@ -551,8 +552,9 @@ lb_table_row_title (const LbTableRow *row)
     if (column->kind == COLUMN_NUMBER && !g_str_equal (column->unit->name, "1"))
       g_string_append_printf (title, " %s", column->unit->name);
   }
-  /* GLib takes a slash as the start of a new suite. */
+  /* GLib takes a slash as the start of a new suite, TAP a hash as that of a directive. */
   g_string_replace (title, "/", "∕", 0);
+  g_string_replace (title, "#", "№", 0);
   return g_string_free (g_steal_pointer (&title), FALSE);
 }
 

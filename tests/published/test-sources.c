@@ -1,0 +1,137 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+
+/* No number a person could rely on stands without its source: what the program itself shows as
+ * the origin of each bar, default and caution, and that each figure has its worked example. */
+
+#include "table-file.h"
+
+#include "trade/assumption.h"
+#include "trade/bar.h"
+#include "trade/caution.h"
+#include "trade/cut-plan.h"
+
+#include <math.h>
+
+static gboolean
+says_something (const char *text)
+{
+  g_autofree char *stripped = text != NULL ? g_strstrip (g_strdup (text)) : NULL;
+
+  return stripped != NULL && stripped[0] != '\0';
+}
+
+static void
+test_bars (void)
+{
+  gsize n_bars = 0;
+  const LbBar *bars = lb_bar_table (&n_bars);
+
+  g_assert_cmpuint (n_bars, >, 0);
+  for (gsize i = 0; i < n_bars; i++) {
+    const LbBar *bar = &bars[i];
+
+    g_test_message ("%s", bar->name);
+    g_assert_true (says_something (bar->source));
+    g_assert_cmpint (bar->tag, <, LB_TAG_JOB);
+    g_assert_true (lb_bar_find (bar->name) == bar);
+    g_assert_cmpfloat (bar->diameter_m, >, 0.0);
+    g_assert_cmpfloat (bar->area_m2, >, 0.0);
+    g_assert_cmpfloat (bar->mass_kg_per_m, >, 0.0);
+    g_assert_true ((bar->break_force_n > 0.0) == (bar->kind == LB_BAR_STRAND));
+  }
+}
+
+static void
+test_assumptions (void)
+{
+  g_autoptr (GHashTable) keys = g_hash_table_new (g_str_hash, g_str_equal);
+  LbAssumptions defaults;
+
+  lb_assumptions_init (&defaults);
+  for (guint i = 0; i < LB_N_ASSUMPTIONS; i++) {
+    const LbAssumptionId id = (LbAssumptionId) i;
+    const LbAssumption *row = lb_assumption (id);
+    LbAssumptionId found;
+
+    g_assert_nonnull (row);
+    g_test_message ("%s", row->key);
+    g_assert_true (says_something (row->key));
+    g_assert_true (g_hash_table_add (keys, (gpointer) row->key));
+    g_assert_true (lb_assumption_find (row->key, &found));
+    g_assert_cmpuint (found, ==, id);
+    g_assert_true (says_something (row->title));
+    g_assert_true (says_something (row->source));
+    g_assert_cmpint (row->tag, <, LB_TAG_JOB);
+    g_assert_true (isfinite (row->value) && isfinite (row->least) && isfinite (row->most));
+    g_assert_cmpfloat (row->least, <, row->most);
+    g_assert_cmpfloat (row->least, <=, row->value);
+    g_assert_cmpfloat (row->value, <=, row->most);
+    g_assert_cmpfloat (defaults.value[id], ==, row->value);
+    g_assert_false (defaults.is_own[id]);
+    g_assert_cmpint (lb_assumptions_tag (&defaults, id), ==, row->tag);
+  }
+}
+
+static void
+test_ranges (void)
+{
+  static const LbAssumptionId RANGES[][3] = {
+    { LB_ASSUME_CONCRETE_LIGHT, LB_ASSUME_CONCRETE_DENSITY, LB_ASSUME_CONCRETE_HEAVY },
+    { LB_ASSUME_BURN_RATE_LOW, LB_ASSUME_BURN_RATE, LB_ASSUME_BURN_RATE_HIGH },
+    { LB_ASSUME_RESTRIKE_LOW, LB_ASSUME_RESTRIKE, LB_ASSUME_RESTRIKE_HIGH },
+    { LB_ASSUME_ROD_WASTE_LOW, LB_ASSUME_ROD_WASTE, LB_ASSUME_ROD_WASTE_HIGH },
+  };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (RANGES); i++) {
+    const double low = lb_assumption (RANGES[i][0])->value;
+    const double likely = lb_assumption (RANGES[i][1])->value;
+    const double high = lb_assumption (RANGES[i][2])->value;
+
+    g_assert_cmpfloat (low, <, likely);
+    g_assert_cmpfloat (likely, <, high);
+  }
+}
+
+static void
+test_cautions (void)
+{
+  g_autoptr (GHashTable) keys = g_hash_table_new (g_str_hash, g_str_equal);
+
+  for (guint i = 0; i < LB_N_CAUTIONS; i++) {
+    const LbCaution caution = (LbCaution) i;
+
+    g_assert_true (says_something (lb_caution_key (caution)));
+    g_assert_true (g_hash_table_add (keys, (gpointer) lb_caution_key (caution)));
+    g_assert_true (says_something (lb_caution_source (caution)));
+  }
+}
+
+static void
+test_worked_figures (void)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (LbTableFile) table = lb_table_file_load (LB_TABLES_DIR "/worked-pile.tab", &error);
+
+  g_assert_no_error (error);
+  for (guint id = 0; id < LB_N_FIGURES; id++) {
+    const char *key = lb_figure_key ((LbFigureId) id);
+    guint n_rows = 0;
+
+    for (gsize i = 0; i < lb_table_file_n_rows (table); i++)
+      n_rows += g_str_equal (lb_table_row_cell (lb_table_file_row (table, i), "figure")->text, key);
+    g_test_message ("%s", key);
+    g_assert_cmpuint (n_rows, ==, 1);
+  }
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/sources/bars", test_bars);
+  g_test_add_func ("/sources/assumptions", test_assumptions);
+  g_test_add_func ("/sources/ranges", test_ranges);
+  g_test_add_func ("/sources/cautions", test_cautions);
+  g_test_add_func ("/sources/worked-figures", test_worked_figures);
+  return g_test_run ();
+}
