@@ -11,7 +11,6 @@
 #include <math.h>
 
 /* Looks, from trials on screen and paper. */
-static const double NAME_SIZE = 10;
 static const double NAMES_FROM_PITCH_PX = 40;
 static const double EDGE_PX = 18; /* scale bar and north arrow from the page's edge */
 static const double NORTH_PX = 44;
@@ -77,13 +76,13 @@ draw_deck (cairo_t *cr,
 }
 
 void
-lb_plan_draw_ground (cairo_t *cr,
-                     const LbPalette *palette,
-                     const LbVoice *voice,
-                     const LbPlan *plan,
-                     const LbPlanView *view,
-                     double width,
-                     double height)
+lb_plan_draw_water (cairo_t *cr,
+                    const LbPalette *palette,
+                    const LbVoice *voice,
+                    const LbPlan *plan,
+                    const LbPlanView *view,
+                    double width,
+                    double height)
 {
   cairo_save (cr);
   cairo_new_path (cr);
@@ -98,6 +97,20 @@ lb_plan_draw_ground (cairo_t *cr,
     draw_waves (cr, palette, view, width, height);
   draw_deck (cr, palette, plan, view, width, height);
   lb_plan_draw_axes (cr, palette, voice, plan, view, width, height);
+  cairo_restore (cr);
+}
+
+void
+lb_plan_draw_guides (cairo_t *cr,
+                     const LbPalette *palette,
+                     const LbVoice *voice,
+                     const LbPlanView *view,
+                     double width,
+                     double height)
+{
+  cairo_save (cr);
+  cairo_rectangle (cr, 0, 0, width, height);
+  cairo_clip (cr);
   lb_plan_draw_scale_bar (cr, palette, voice, view, EDGE_PX, height - EDGE_PX,
                           MIN (SCALE_BAR_PX, width * 0.4));
   lb_plan_draw_north (cr, palette, voice, width - EDGE_PX - NORTH_PX * 0.3,
@@ -105,26 +118,40 @@ lb_plan_draw_ground (cairo_t *cr,
   cairo_restore (cr);
 }
 
-/* The name under its mark, or beside the arrow where one points down through that place. */
-static void
-draw_name (cairo_t *cr,
-           const LbVoice *voice,
-           const LbPlanPile *pile,
-           double size,
-           double arrow,
-           LbPoint at)
+void
+lb_plan_draw_ground (cairo_t *cr,
+                     const LbPalette *palette,
+                     const LbVoice *voice,
+                     const LbPlan *plan,
+                     const LbPlanView *view,
+                     double width,
+                     double height)
+{
+  lb_plan_draw_water (cr, palette, voice, plan, view, width, height);
+  lb_plan_draw_guides (cr, palette, voice, view, width, height);
+}
+
+gboolean
+lb_plan_has_names (const LbPlan *plan, const LbPlanView *view, const LbVoice *voice)
+{
+  return plan->pitch_m * view->px_per_m >= NAMES_FROM_PITCH_PX * voice->scale;
+}
+
+/* Under its mark, or beside the arrow where one points down through that place. */
+LbAlign
+lb_plan_name_place (const LbPlan *plan, const LbPlanView *view, gsize i, LbPoint *out)
 {
   static const double BESIDE_PX = 5;
-  const double y = at.y + size * 0.5 + MAX (size * 0.3, 4);
-  const double down = -cos (pile->bearing_rad);
-  LbAlign align = LB_ALIGN_MIDDLE;
-  double x = at.x;
-  if (arrow > 0 && down > 0.6) {
-    const gboolean is_to_the_right = sin (pile->bearing_rad) > 0.05;
-    align = is_to_the_right ? LB_ALIGN_END : LB_ALIGN_START;
-    x += is_to_the_right ? -BESIDE_PX : BESIDE_PX;
-  }
-  lb_text_show (cr, voice, pile->label, NAME_SIZE, FALSE, align, x, y, 0);
+  const LbPlanPile *const pile = &plan->piles[i];
+  const double size = lb_plan_mark_size (plan, view, i);
+  out->x = 0;
+  out->y = size * 0.5 + MAX (size * 0.3, 4);
+  if (lb_plan_arrow_length (plan, view, i) <= 0 || cos (pile->bearing_rad) > -0.6)
+    return LB_ALIGN_MIDDLE;
+
+  const gboolean is_to_the_right = sin (pile->bearing_rad) > 0.05;
+  out->x = is_to_the_right ? -BESIDE_PX : BESIDE_PX;
+  return is_to_the_right ? LB_ALIGN_END : LB_ALIGN_START;
 }
 
 static gboolean
@@ -148,8 +175,7 @@ lb_plan_draw (cairo_t *cr,
     PASS_MARKS,
     PASS_NAMES,
   } Pass;
-  const double pitch_px = plan->pitch_m * view->px_per_m;
-  const Pass last = pitch_px >= NAMES_FROM_PITCH_PX * voice->scale ? PASS_NAMES : PASS_MARKS;
+  const Pass last = lb_plan_has_names (plan, view, voice) ? PASS_NAMES : PASS_MARKS;
 
   lb_plan_draw_ground (cr, palette, voice, plan, view, width, height);
   cairo_save (cr);
@@ -164,11 +190,14 @@ lb_plan_draw (cairo_t *cr,
       const double arrow = lb_plan_arrow_length (plan, view, i);
       LbPoint at;
       lb_plan_to_page (view, width, height, pile->x_m, pile->y_m, &at);
-      if (!is_on_page (at, width, height, size * 1.1 + arrow + NAME_SIZE * 2))
+      if (!is_on_page (at, width, height, size * 1.1 + arrow + LB_PLAN_NAME_SIZE * 2))
         continue;
       if (pass == PASS_NAMES) {
+        LbPoint place;
+        const LbAlign align = lb_plan_name_place (plan, view, i, &place);
         lb_ink_set (cr, palette, LB_INK_DIM_TEXT);
-        draw_name (cr, voice, pile, size, arrow, at);
+        lb_text_show (cr, voice, pile->label, LB_PLAN_NAME_SIZE, FALSE, align, at.x + place.x,
+                      at.y + place.y, 0);
         continue;
       }
       cairo_save (cr);

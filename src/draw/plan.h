@@ -91,7 +91,8 @@ int lb_plan_pile_at (const LbPlan *plan,
  * within 45° of it; -1 for none. */
 int lb_plan_neighbour (const LbPlan *plan, int from, double angle_rad);
 
-/* Draws all but the marks: water, deck, bents and rows, north arrow, scale bar. */
+/* Draws all but the marks: water, deck, bents and rows, north arrow, scale bar; the first three,
+ * which move with the plan, and the last two, which stay at the page's foot, also by themselves. */
 void lb_plan_draw_ground (cairo_t *cr,
                           const LbPalette *palette,
                           const LbVoice *voice,
@@ -99,6 +100,29 @@ void lb_plan_draw_ground (cairo_t *cr,
                           const LbPlanView *view,
                           double width,
                           double height);
+void lb_plan_draw_water (cairo_t *cr,
+                         const LbPalette *palette,
+                         const LbVoice *voice,
+                         const LbPlan *plan,
+                         const LbPlanView *view,
+                         double width,
+                         double height);
+void lb_plan_draw_guides (cairo_t *cr,
+                          const LbPalette *palette,
+                          const LbVoice *voice,
+                          const LbPlanView *view,
+                          double width,
+                          double height);
+
+/* Font size of the piles' names. */
+#define LB_PLAN_NAME_SIZE 10.0
+
+/* Whether the piles stand far enough apart on the page for their names. */
+gboolean lb_plan_has_names (const LbPlan *plan, const LbPlanView *view, const LbVoice *voice);
+
+/* Where a pile's name stands: @out is the top of the text from the mark's centre, and the name is
+ * aligned there as returned. */
+LbAlign lb_plan_name_place (const LbPlan *plan, const LbPlanView *view, gsize i, LbPoint *out);
 
 /* The whole picture as vectors, for paper and files; also what the canvas must look like.
  * @shown: (nullable): one a pile, FALSE leaves it out (legend filter). */
