@@ -193,7 +193,8 @@ find_by_words (const char *text)
 
     g_autofree char *grade = g_strndup (at, strspn (at, "0123456789"));
 
-    at += strlen (grade);
+    for (at += strlen (grade); g_ascii_isspace (*at); at++)
+      ;
     if (!take_word (&at, "ksi"))
       take_word (&at, "k");
     /* Without its grade a strand could be either: the name must say. */

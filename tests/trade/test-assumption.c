@@ -1,0 +1,109 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "trade/assumption.h"
+
+#include "trade/trade-error.h"
+
+#include <math.h>
+
+static void
+test_rows_are_whole (void)
+{
+  for (int i = 0; i < LB_N_ASSUMPTIONS; i++) {
+    const LbAssumption *row = lb_assumption ((LbAssumptionId) i);
+    LbAssumptionId id;
+
+    g_assert_nonnull (row->key);
+    g_assert_nonnull (row->title);
+    g_assert_nonnull (row->source);
+    g_assert_cmpfloat (row->least, <=, row->value);
+    g_assert_cmpfloat (row->value, <=, row->most);
+    g_assert_true (lb_assumption_find (row->key, &id));
+    g_assert_cmpint (id, ==, i);
+  }
+}
+
+static void
+test_unknown_key (void)
+{
+  LbAssumptionId id = LB_ASSUME_ROD_TIME;
+
+  g_assert_false (lb_assumption_find ("", &id));
+  g_assert_false (lb_assumption_find ("no-such", &id));
+  g_assert_cmpint (id, ==, LB_ASSUME_ROD_TIME);
+}
+
+static void
+test_triples_rise (void)
+{
+  const LbAssumptionId triples[][3] = {
+    { LB_ASSUME_BURN_RATE_LOW, LB_ASSUME_BURN_RATE, LB_ASSUME_BURN_RATE_HIGH },
+    { LB_ASSUME_RESTRIKE_LOW, LB_ASSUME_RESTRIKE, LB_ASSUME_RESTRIKE_HIGH },
+    { LB_ASSUME_ROD_WASTE_LOW, LB_ASSUME_ROD_WASTE, LB_ASSUME_ROD_WASTE_HIGH },
+    { LB_ASSUME_CONCRETE_LIGHT, LB_ASSUME_CONCRETE_DENSITY, LB_ASSUME_CONCRETE_HEAVY },
+  };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (triples); i++) {
+    g_assert_cmpfloat (lb_assumption (triples[i][0])->value, <,
+                       lb_assumption (triples[i][1])->value);
+    g_assert_cmpfloat (lb_assumption (triples[i][1])->value, <,
+                       lb_assumption (triples[i][2])->value);
+  }
+}
+
+static void
+test_set (void)
+{
+  LbAssumptions assumptions;
+
+  lb_assumptions_init (&assumptions);
+  for (int i = 0; i < LB_N_ASSUMPTIONS; i++) {
+    const LbAssumption *row = lb_assumption ((LbAssumptionId) i);
+
+    g_assert_cmpint (lb_assumptions_tag (&assumptions, (LbAssumptionId) i), ==, row->tag);
+    /* Both ends belong to the range. */
+    g_assert_true (lb_assumptions_set (&assumptions, (LbAssumptionId) i, row->least, NULL));
+    g_assert_true (lb_assumptions_set (&assumptions, (LbAssumptionId) i, row->most, NULL));
+    g_assert_cmpfloat (assumptions.value[i], ==, row->most);
+    g_assert_cmpint (lb_assumptions_tag (&assumptions, (LbAssumptionId) i), ==, LB_TAG_JOB);
+  }
+}
+
+static void
+check_refused (LbAssumptionId id, double si)
+{
+  g_autoptr (GError) error = NULL;
+  LbAssumptions assumptions;
+
+  lb_assumptions_init (&assumptions);
+  g_assert_false (lb_assumptions_set (&assumptions, id, si, &error));
+  g_assert_error (error, LB_TRADE_ERROR, LB_TRADE_ERROR_DOMAIN);
+  g_assert_cmpfloat (assumptions.value[id], ==, lb_assumption (id)->value);
+  g_assert_false (assumptions.is_own[id]);
+}
+
+static void
+test_refused (void)
+{
+  for (int i = 0; i < LB_N_ASSUMPTIONS; i++) {
+    const LbAssumption *row = lb_assumption ((LbAssumptionId) i);
+    const double width = row->most - row->least;
+
+    check_refused ((LbAssumptionId) i, row->least - width / 100);
+    check_refused ((LbAssumptionId) i, row->most + width / 100);
+    check_refused ((LbAssumptionId) i, (double) NAN);
+    check_refused ((LbAssumptionId) i, (double) INFINITY);
+  }
+  check_refused (LB_ASSUME_SLING_LEGS, 2.5);
+}
+
+int
+main (int argc, char *argv[])
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/trade/assumption/rows", test_rows_are_whole);
+  g_test_add_func ("/trade/assumption/unknown-key", test_unknown_key);
+  g_test_add_func ("/trade/assumption/triples-rise", test_triples_rise);
+  g_test_add_func ("/trade/assumption/set", test_set);
+  g_test_add_func ("/trade/assumption/refused", test_refused);
+  return g_test_run ();
+}

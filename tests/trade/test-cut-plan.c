@@ -1,0 +1,297 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "trade/cut-plan.h"
+
+#include <math.h>
+
+#define FOOT  0.3048
+#define INCH  0.0254
+#define POUND 0.45359237
+
+/* A 16-in square pile, eight bars #8, 1:6 toward the east, head 10 ft over datum, mudline 31 ft
+ * under it; cut 1 ft over the mudline, 30 ft down at low water. */
+static void
+example (LbPile *pile)
+{
+  lb_pile_init (pile);
+  pile->mark = "G7";
+  pile->outline.width_m = 16 * INCH;
+  pile->bar = lb_bar_find ("#8");
+  pile->n_bars = 8;
+  pile->batter = 1.0 / 6;
+  pile->bearing_rad = G_PI_2;
+  pile->head_m = 10 * FOOT;
+  pile->mudline_m = -31 * FOOT;
+  pile->toe_m = -60 * FOOT;
+}
+
+static double
+shown (const LbCutPlan *plan, LbFigureId id)
+{
+  return lb_quantity_from_si (lb_figure_quantity (id), LB_UNITS_US, plan->figures[id].range.likely);
+}
+
+static gboolean
+says (const LbCutPlan *plan, LbCaution caution)
+{
+  for (gsize i = 0; i < plan->n_cautions; i++) {
+    if (plan->cautions[i] == caution)
+      return TRUE;
+  }
+  return FALSE;
+}
+
+static void
+test_by_hand (void)
+{
+  LbAssumptions assumptions;
+  LbCutPlan plan;
+  LbPile pile;
+  const double length_ft = 40 * sqrt (37) / 6;
+  const double air_lb = length_ft * 256 / 144 * 155;
+
+  example (&pile);
+  lb_assumptions_init (&assumptions);
+  lb_cut_plan_reckon (&pile, 0, 0, &assumptions, &plan);
+
+  g_assert_cmpfloat_with_epsilon (shown (&plan, LB_FIGURE_TRUE_LENGTH), length_ft, 1e-9);
+  g_assert_cmpfloat_with_epsilon (shown (&plan, LB_FIGURE_LEAN), 9.4623, 1e-4);
+  g_assert_cmpfloat_with_epsilon (shown (&plan, LB_FIGURE_HEAD_OFFSET), 41.0 / 6, 1e-9);
+  g_assert_cmpfloat_with_epsilon (shown (&plan, LB_FIGURE_CUT_OFFSET), 40.0 / 6, 1e-9);
+  g_assert_cmpfloat_with_epsilon (shown (&plan, LB_FIGURE_CUT_DEPTH), 30, 1e-9);
+  g_assert_cmpfloat_with_epsilon (shown (&plan, LB_FIGURE_PNEUMO), 31, 1e-9);
+  g_assert_cmpfloat_with_epsilon (plan.table_depth_m, 35 * FOOT, 1e-9);
+  g_assert_cmpfloat_with_epsilon (shown (&plan, LB_FIGURE_NO_STOP), 232, 1e-9);
+  g_assert_cmpfloat (shown (&plan, LB_FIGURE_BARS_LEFT), ==, 8);
+  g_assert_cmpfloat_with_epsilon (shown (&plan, LB_FIGURE_STEEL), 6.32, 1e-9);
+  g_assert_cmpfloat_with_epsilon (shown (&plan, LB_FIGURE_TRIGGER), 158.0 / 60, 1e-9);
+  g_assert_cmpfloat (shown (&plan, LB_FIGURE_RODS), ==, 4);
+  g_assert_cmpfloat_with_epsilon (shown (&plan, LB_FIGURE_BURN), 1058.0 / 60, 1e-9);
+  /* 158 s / 0.85 at 24 cu ft a minute, times (104.7 + 13.35) / 104.7. */
+  g_assert_cmpfloat_with_epsilon (shown (&plan, LB_FIGURE_OXYGEN),
+                                  158 / 0.85 / 60 * 24 * 118.05 / 104.7, 1e-6);
+  g_assert_cmpfloat (shown (&plan, LB_FIGURE_CYLINDERS), ==, 1);
+  /* 90 + 13.35 + 20 = 123.35, rounded up. */
+  g_assert_cmpfloat_with_epsilon (shown (&plan, LB_FIGURE_REGULATOR), 124, 1e-9);
+  /* 17.6 min in a dive of 120 less 10. */
+  g_assert_cmpfloat (shown (&plan, LB_FIGURE_DIVES), ==, 1);
+  g_assert_cmpfloat_with_epsilon (shown (&plan, LB_FIGURE_MASS_IN_AIR), air_lb, 1e-6);
+  g_assert_cmpfloat_with_epsilon (shown (&plan, LB_FIGURE_MASS_IN_WATER), air_lb * 91 / 155, 1e-6);
+  g_assert_cmpfloat_with_epsilon (shown (&plan, LB_FIGURE_HOOK_LOAD), air_lb + 400, 1e-6);
+  g_assert_cmpfloat_with_epsilon (shown (&plan, LB_FIGURE_SLING),
+                                  (air_lb + 400) / 2 / (sqrt (3) / 2), 1e-6);
+
+  g_assert_true (plan.is_battered);
+  g_assert_cmpint (plan.slag_side, ==, LB_COMPASS_E);
+  g_assert_cmpint (plan.lead_side, ==, LB_COMPASS_W);
+  g_assert_cmpuint (plan.n_order, ==, 8);
+  g_assert_cmpuint (plan.order[0], ==, 4);
+}
+
+static void
+test_ranges_rise (void)
+{
+  LbAssumptions assumptions;
+  LbCutPlan plan;
+  LbPile pile;
+
+  example (&pile);
+  pile.outline.void_m = 8 * INCH;
+  lb_assumptions_init (&assumptions);
+  lb_cut_plan_reckon (&pile, 0, 0, &assumptions, &plan);
+  for (int id = 0; id < LB_N_FIGURES; id++) {
+    const LbRange range = plan.figures[id].range;
+
+    g_assert_cmpfloat (range.low, <=, range.likely);
+    g_assert_cmpfloat (range.likely, <=, range.high);
+  }
+  /* A hollow piece may come up full of water. */
+  g_assert_cmpfloat (plan.figures[LB_FIGURE_MASS_IN_AIR].range.high -
+                       plan.figures[LB_FIGURE_MASS_IN_AIR].range.likely,
+                     >, G_PI / 4 * 64 / 144 * 64 * 40 * POUND);
+}
+
+static void
+test_missing_facts (void)
+{
+  LbAssumptions assumptions;
+
+  lb_assumptions_init (&assumptions);
+  for (int fact = 0; fact < 6; fact++) {
+    LbCutPlan plan;
+    LbPile pile;
+    guint n_missing = 0;
+
+    example (&pile);
+    switch (fact) {
+    case 0:
+      pile.head_m = (double) NAN;
+      break;
+    case 1:
+      pile.mudline_m = (double) NAN;
+      break;
+    case 2:
+      pile.mudline_m = (double) NAN;
+      pile.cut_m = -30 * FOOT;
+      break;
+    case 3:
+      pile.outline.width_m = 0;
+      break;
+    case 4:
+      pile.bar = NULL;
+      break;
+    default:
+      pile.n_bars = 0;
+      break;
+    }
+    lb_cut_plan_reckon (&pile, 0, 0, &assumptions, &plan);
+    for (int id = 0; id < LB_N_FIGURES; id++) {
+      const gboolean is_missing = lb_figure_missing ((LbFigureId) id, &pile) != NULL;
+
+      g_assert_true (is_missing == !!isnan (plan.figures[id].range.likely));
+      g_assert_true (is_missing == !!isnan (plan.figures[id].range.low));
+      g_assert_true (is_missing == !!isnan (plan.figures[id].range.high));
+      n_missing += is_missing;
+    }
+    g_assert_cmpuint (n_missing, >, 0);
+    g_assert_true (says (&plan, LB_CAUTION_BARS_UNKNOWN) == (fact >= 4));
+    g_assert_true (says (&plan, LB_CAUTION_LIMIT_UNKNOWN) == (fact == 1));
+  }
+}
+
+static void
+test_deeper_is_harder (void)
+{
+  LbAssumptions assumptions;
+  LbCutPlan before, plan;
+  LbPile pile;
+
+  example (&pile);
+  lb_assumptions_init (&assumptions);
+  pile.cut_m = 0;
+  lb_cut_plan_reckon (&pile, 0, 0, &assumptions, &before);
+  for (int feet = 1; feet < 59; feet++) {
+    pile.cut_m = -feet * FOOT;
+    lb_cut_plan_reckon (&pile, 0, 0, &assumptions, &plan);
+    g_assert_cmpfloat (shown (&plan, LB_FIGURE_REGULATOR), >=,
+                       shown (&before, LB_FIGURE_REGULATOR));
+    g_assert_cmpfloat (shown (&plan, LB_FIGURE_OXYGEN), >, shown (&before, LB_FIGURE_OXYGEN));
+    g_assert_cmpfloat (shown (&plan, LB_FIGURE_NO_STOP), <=, shown (&before, LB_FIGURE_NO_STOP));
+    g_assert_cmpfloat (shown (&plan, LB_FIGURE_HOOK_LOAD), >, shown (&before, LB_FIGURE_HOOK_LOAD));
+    before = plan;
+  }
+}
+
+static void
+test_bars_burned (void)
+{
+  LbAssumptions assumptions;
+  LbCutPlan plan;
+  LbPile pile;
+
+  example (&pile);
+  lb_assumptions_init (&assumptions);
+  lb_cut_plan_reckon (&pile, LB_BAR (4) | LB_BAR (5), 1, &assumptions, &plan);
+  g_assert_cmpfloat (shown (&plan, LB_FIGURE_BARS_LEFT), ==, 5);
+  g_assert_cmpfloat_with_epsilon (shown (&plan, LB_FIGURE_STEEL), 5 * 0.79, 1e-9);
+  g_assert_cmpuint (plan.n_order, ==, 6);
+  g_assert_cmpuint (plan.order[0], ==, 3);
+  g_assert_true (says (&plan, LB_CAUTION_RIG_FIRST));
+
+  lb_cut_plan_reckon (&pile, lb_bar_set_all (8), 3, &assumptions, &plan);
+  for (int id = LB_FIGURE_BARS_LEFT; id <= LB_FIGURE_CYLINDERS; id++)
+    g_assert_cmpfloat (plan.figures[id].range.high, ==, 0);
+  g_assert_cmpfloat (plan.figures[LB_FIGURE_DIVES].range.high, ==, 0);
+  g_assert_cmpuint (plan.n_order, ==, 0);
+  g_assert_false (says (&plan, LB_CAUTION_RIG_FIRST));
+  g_assert_false (says (&plan, LB_CAUTION_SWITCH_OPEN));
+  g_assert_true (says (&plan, LB_CAUTION_UNDER_LEAN));
+}
+
+static void
+test_cautions (void)
+{
+  LbAssumptions assumptions;
+  LbCutPlan plan;
+  LbPile pile;
+
+  example (&pile);
+  lb_assumptions_init (&assumptions);
+  pile.bar = lb_bar_find ("1/2 in strand 270");
+  pile.outline.void_m = 6 * INCH;
+  lb_cut_plan_reckon (&pile, 0, 0, &assumptions, &plan);
+  g_assert_cmpint (plan.cautions[0], ==, LB_CAUTION_STRAND);
+  g_assert_true (says (&plan, LB_CAUTION_VOID_GAS));
+  g_assert_true (says (&plan, LB_CAUTION_SUBMERGED_LIFT));
+  g_assert_false (says (&plan, LB_CAUTION_PAST_LIMIT));
+  for (gsize i = 1; i < plan.n_cautions; i++)
+    g_assert_cmpint (lb_caution_severity (plan.cautions[i]), <=,
+                     lb_caution_severity (plan.cautions[i - 1]));
+
+  /* A dive that leaves no time to burn, then a plumb pile cut in the dry. */
+  g_assert_true (lb_assumptions_set (&assumptions, LB_ASSUME_DIVE_SETUP, 120 * 60, NULL));
+  lb_cut_plan_reckon (&pile, 0, 0, &assumptions, &plan);
+  g_assert_true (isnan (shown (&plan, LB_FIGURE_DIVES)));
+  g_assert_true (says (&plan, LB_CAUTION_PAST_LIMIT));
+
+  pile.batter = 0;
+  pile.cut_m = 5 * FOOT;
+  lb_cut_plan_reckon (&pile, 0, 0, &assumptions, &plan);
+  g_assert_cmpfloat (shown (&plan, LB_FIGURE_DIVES), ==, 0);
+  g_assert_cmpfloat (shown (&plan, LB_FIGURE_CUT_DEPTH), ==, 0);
+  g_assert_false (says (&plan, LB_CAUTION_SUBMERGED_LIFT));
+  g_assert_false (says (&plan, LB_CAUTION_UNDER_LEAN));
+  g_assert_true (says (&plan, LB_CAUTION_SUPERVISOR));
+}
+
+static void
+test_tags (void)
+{
+  LbAssumptions assumptions;
+  LbCutPlan plan;
+  LbPile pile;
+
+  example (&pile);
+  lb_assumptions_init (&assumptions);
+  lb_cut_plan_reckon (&pile, 0, 0, &assumptions, &plan);
+  g_assert_cmpint (plan.figures[LB_FIGURE_LEAN].tag, ==, LB_TAG_COMPUTED);
+  g_assert_cmpint (plan.figures[LB_FIGURE_TRUE_LENGTH].tag, ==, LB_TAG_COMMON_PRACTICE);
+  g_assert_cmpint (plan.figures[LB_FIGURE_MASS_IN_WATER].tag, ==, LB_TAG_MEMORY);
+  g_assert_cmpint (plan.figures[LB_FIGURE_MASS_IN_AIR].tag, ==, LB_TAG_COMMON_PRACTICE);
+
+  pile.cut_m = -30 * FOOT;
+  pile.bar = lb_bar_find ("1/2 in strand 270");
+  lb_cut_plan_reckon (&pile, 0, 0, &assumptions, &plan);
+  g_assert_cmpint (plan.figures[LB_FIGURE_TRUE_LENGTH].tag, ==, LB_TAG_COMPUTED);
+  g_assert_cmpint (plan.figures[LB_FIGURE_STEEL].tag, ==, LB_TAG_MEMORY);
+
+  /* What the crew measured itself is as good as what is reckoned. */
+  g_assert_cmpint (plan.figures[LB_FIGURE_CUT_DEPTH].tag, ==, LB_TAG_COMMON_PRACTICE);
+  g_assert_true (lb_assumptions_set (&assumptions, LB_ASSUME_WATER_LEVEL, 0.5, NULL));
+  lb_cut_plan_reckon (&pile, 0, 0, &assumptions, &plan);
+  g_assert_cmpint (plan.figures[LB_FIGURE_CUT_DEPTH].tag, ==, LB_TAG_COMPUTED);
+}
+
+static void
+test_keys (void)
+{
+  for (int a = 0; a < LB_N_FIGURES; a++) {
+    g_assert_nonnull (lb_figure_title ((LbFigureId) a));
+    for (int b = 0; b < a; b++)
+      g_assert_cmpstr (lb_figure_key ((LbFigureId) a), !=, lb_figure_key ((LbFigureId) b));
+  }
+}
+
+int
+main (int argc, char *argv[])
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/trade/cut-plan/by-hand", test_by_hand);
+  g_test_add_func ("/trade/cut-plan/ranges-rise", test_ranges_rise);
+  g_test_add_func ("/trade/cut-plan/missing-facts", test_missing_facts);
+  g_test_add_func ("/trade/cut-plan/deeper-is-harder", test_deeper_is_harder);
+  g_test_add_func ("/trade/cut-plan/bars-burned", test_bars_burned);
+  g_test_add_func ("/trade/cut-plan/cautions", test_cautions);
+  g_test_add_func ("/trade/cut-plan/tags", test_tags);
+  g_test_add_func ("/trade/cut-plan/keys", test_keys);
+  return g_test_run ();
+}
