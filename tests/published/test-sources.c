@@ -11,6 +11,7 @@
 #include "trade/cut-plan.h"
 
 #include <math.h>
+#include <string.h>
 
 static gboolean
 says_something (const char *text)
@@ -124,6 +125,40 @@ test_worked_figures (void)
   }
 }
 
+/* The page of methods names every table, and has the sections that the headers send readers to. */
+static void
+test_methods_page (void)
+{
+  static const char *const HEADINGS[] = { "Sections", "Weights", "Burning", "Order of burning",
+                                          "The worked pile" };
+  g_autoptr (GError) error = NULL;
+  g_autofree char *page = NULL;
+
+  g_file_get_contents (LB_METHODS_PAGE, &page, NULL, &error);
+  g_assert_no_error (error);
+  for (gsize i = 0; i < G_N_ELEMENTS (HEADINGS); i++) {
+    g_autofree char *heading = g_strdup_printf ("\n## %s\n", HEADINGS[i]);
+
+    g_test_message ("%s", HEADINGS[i]);
+    g_assert_nonnull (strstr (page, heading));
+  }
+
+  g_autoptr (GDir) dir = g_dir_open (LB_TABLES_DIR, 0, &error);
+  guint n_tables = 0;
+
+  g_assert_no_error (error);
+  for (const char *name; (name = g_dir_read_name (dir)) != NULL;) {
+    if (!g_str_has_suffix (name, ".tab"))
+      continue;
+    g_autofree char *quoted = g_strdup_printf ("`%s`", name);
+
+    g_test_message ("%s", name);
+    g_assert_nonnull (strstr (page, quoted));
+    n_tables++;
+  }
+  g_assert_cmpuint (n_tables, >, 0);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -133,5 +168,6 @@ main (int argc, char **argv)
   g_test_add_func ("/sources/ranges", test_ranges);
   g_test_add_func ("/sources/cautions", test_cautions);
   g_test_add_func ("/sources/worked-figures", test_worked_figures);
+  g_test_add_func ("/sources/methods-page", test_methods_page);
   return g_test_run ();
 }
