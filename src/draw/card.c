@@ -27,8 +27,9 @@
 #define SCALE_HALVINGS 7
 #define PICTURES_LEAST 300.0 /* height of side view and section together, at scale 1 */
 #define SIDE_SHARE     0.56  /* of that height */
+#define VALUE_SHARE    0.7   /* of the table's width: where values end */
 #define MARK_SIZE      46.0
-#define MARK_LEAST     9.0
+#define MARK_LEAST     18.0 /* then it wraps */
 
 typedef struct
 {
@@ -95,6 +96,34 @@ show_header (const Card *card, double y)
   return y + MAX (mark_h, right_h) + 4 * card->scale - start;
 }
 
+/* The reason and how far it can be trusted, or what is missing; to be freed. */
+static char *
+reason_text (const Card *card, LbFigureId id)
+{
+  const LbPagePen *const pen = &card->pen;
+  g_autofree char *why = lb_figure_reason_text (&pen->voice, card->pile, &card->fold->assumptions,
+                                                &card->plan, id);
+  if (isnan (card->plan.figures[id].range.likely))
+    return g_steal_pointer (&why);
+  return g_strdup_printf (C_ ("reason and tag", "%s · %s"), why,
+                          g_dgettext (GETTEXT_PACKAGE, lb_tag_name (card->plan.figures[id].tag)));
+}
+
+/* A text beside the value, on about the same line, shrunk into @width if need be. */
+static void
+show_beside (const Card *card,
+             LbPageStyle beside,
+             const LbPageStyle *value,
+             double x,
+             double y,
+             double width,
+             const char *text)
+{
+  beside.size = lb_page_pen_fit (&card->pen, &beside, 0.6 * beside.size, width, text);
+  lb_page_pen_text (&card->pen, &beside, LB_ALIGN_START, x, y + 0.8 * (value->size - beside.size),
+                    0, text);
+}
+
 static double
 show_figure (const Card *card, LbFigureId id, double x, double y, double width)
 {
@@ -104,29 +133,20 @@ show_figure (const Card *card, LbFigureId id, double x, double y, double width)
   const LbPageStyle value = style (card, large ? 17 : 11, TRUE, LB_INK_TEXT);
   const LbPageStyle range = style (card, large ? 9.5 : 8.5, FALSE, LB_INK_TEXT);
   const LbPageStyle reason = style (card, 7, FALSE, LB_INK_DIM_TEXT);
-  const char *const title = g_dgettext (GETTEXT_PACKAGE, lb_figure_title (id));
+  const double value_end = VALUE_SHARE * width;
+  const double gap = 4 * card->scale;
   g_autofree char *value_text = lb_figure_text (&pen->voice, &card->plan, id);
   g_autofree char *range_text = lb_figure_range_text (&pen->voice, &card->plan, id);
-  g_autofree char *why = lb_figure_reason_text (&pen->voice, card->pile, &card->fold->assumptions,
-                                                &card->plan, id);
-  const gboolean is_known = !isnan (card->plan.figures[id].range.likely);
-  g_autofree char *why_and_tag =
-    is_known
-      ? g_strdup_printf (C_ ("reason and tag", "%s · %s"), why,
-                         g_dgettext (GETTEXT_PACKAGE, lb_tag_name (card->plan.figures[id].tag)))
-      : g_strdup (why);
+  g_autofree char *why = reason_text (card, id);
 
-  const double value_h = lb_page_pen_text (pen, &value, LB_ALIGN_END, x + 0.7 * width, y, 0,
-                                           value_text);
-  /* The smaller texts stand on about the same line as the value. */
-  const double name_y = y + 0.8 * (value.size - name.size);
-  double height = MAX (
-    value_h,
-    name_y - y + lb_page_pen_text (pen, &name, LB_ALIGN_START, x, name_y, 0.48 * width, title));
+  double height = lb_page_pen_text (pen, &value, LB_ALIGN_END, x + value_end, y, 0, value_text);
+  show_beside (card, name, &value, x, y,
+               value_end - lb_page_pen_width (pen, &value, value_text) - gap,
+               g_dgettext (GETTEXT_PACKAGE, lb_figure_title (id)));
   if (range_text != NULL)
-    lb_page_pen_text (pen, &range, LB_ALIGN_START, x + 0.73 * width,
-                      y + 0.8 * (value.size - range.size), 0, range_text);
-  height += lb_page_pen_text (pen, &reason, LB_ALIGN_START, x, y + height, width, why_and_tag);
+    show_beside (card, range, &value, x + value_end + 2 * gap, y, width - value_end - 2 * gap,
+                 range_text);
+  height += lb_page_pen_text (pen, &reason, LB_ALIGN_START, x, y + height, width, why);
   height += 1.5 * card->scale;
   lb_page_pen_rule (pen, LB_INK_HAIR, 0.5, x, y + height, x + width);
   return height + 1.5 * card->scale;
@@ -157,21 +177,31 @@ show_order_cell (const Card *card, gsize place, double x, double y)
                     y + 2.2 * card->scale, 0, bar_text);
 }
 
+/* Why no order is given; NULL when one is. */
+static const char *
+no_order_words (const Card *card)
+{
+  if (card->pile->n_bars == 0)
+    return _ ("No bars on record: there is no order to burn.");
+  if (card->plan.n_order == 0)
+    return _ ("No bars left to burn on record.");
+  if (card->pile->bar != NULL && card->pile->bar->kind == LB_BAR_STRAND)
+    return _ ("Stressed strand: the numbers are no order to burn. A licensed engineer gives one.");
+  return NULL;
+}
+
 static double
 show_order (const Card *card, double x, double y, double width)
 {
   const LbPageStyle head = style (card, 9, TRUE, LB_INK_TEXT);
   const LbPageStyle plain = style (card, 8.5, FALSE, LB_INK_TEXT);
-  const double cell_w = 53 * card->scale;
+  const double cell_w = 56 * card->scale;
   const double cell_h = 14 * card->scale;
   const double start = y;
 
-  if (card->plan.n_order == 0) {
-    const char *const words = card->pile->n_bars == 0
-                                ? _ ("No bars on record: there is no order to burn.")
-                                : _ ("No bars left to burn on record.");
-    return lb_page_pen_text (&card->pen, &plain, LB_ALIGN_START, x, y, width, words);
-  }
+  const char *const none = no_order_words (card);
+  if (none != NULL)
+    return lb_page_pen_text (&card->pen, &plain, LB_ALIGN_START, x, y, width, none);
   y += lb_page_pen_text (&card->pen, &head, LB_ALIGN_START, x, y, width,
                          _ ("Order to burn, unless told otherwise"));
   const gsize n_columns = (gsize) MAX (1, floor (width / cell_w));
@@ -272,6 +302,7 @@ show_cautions (const Card *card, double y)
   const double width = (card->right - card->left - COLUMN_GAP) / 2;
   const double start = y;
   const LbPageStyle head = style (card, 9, TRUE, LB_INK_TEXT);
+  y += 5 * card->scale;
   lb_page_pen_rule (&card->pen, LB_INK_LINE, 1.2, card->left, y, card->right);
   y += 3 * card->scale;
   y += lb_page_pen_text (&card->pen, &head, LB_ALIGN_START, card->left, y, 0,
@@ -312,14 +343,14 @@ show_footer (const Card *card, double y)
     card->fold->datum[0] != '\0'
       ? g_strdup_printf (_ ("Water level taken at %s above %s. Figures are estimates."), level,
                          card->fold->datum)
-      : g_strdup_printf (_ ("Water level taken at %s above the job's datum. Figures are "
+      : g_strdup_printf (_ ("Water level taken at %s above the job’s datum. Figures are "
                             "estimates."),
                          level);
 
   lb_page_pen_rule (pen, LB_INK_LINE, 1.2, card->left, y, card->right);
   y += 4;
   y += lb_page_pen_text (pen, &word, LB_ALIGN_START, card->left, y, width,
-                         _ ("The diving supervisor's word stands above this card."));
+                         _ ("The diving supervisor’s word stands above this card."));
   y += lb_page_pen_text (pen, &small, LB_ALIGN_START, card->left, y, width, water) + 8;
   lb_page_pen_blank (pen, card->left, y, third, _ ("Date"));
   lb_page_pen_blank (pen, card->left + third + COLUMN_GAP, y, third, _ ("Diver"));

@@ -40,7 +40,7 @@ past_limit_text (const LbVoice *voice, const LbCutPlan *plan)
   g_autofree char *limit = lb_figure_text (voice, plan, LB_FIGURE_NO_STOP);
   const double n_dives = plan->figures[LB_FIGURE_DIVES].range.likely;
   if (!isfinite (n_dives) || n_dives < 2)
-    return g_strdup_printf (_ ("Don't finish in one dive: %s at the pile against a no-stop limit "
+    return g_strdup_printf (_ ("Don’t finish in one dive: %s at the pile against a no-stop limit "
                                "of %s. The diving supervisor sets the bottom time."),
                             burn, limit);
   const gulong n = (gulong) n_dives;
@@ -105,7 +105,7 @@ lb_caution_text (const LbVoice *voice, const LbPile *pile, const LbCutPlan *plan
   case LB_CAUTION_PAST_LIMIT:
     return past_limit_text (voice, plan);
   case LB_CAUTION_LIMIT_UNKNOWN:
-    return g_strdup (_ ("Don't dive on this card's times: no no-stop limit can be read for this "
+    return g_strdup (_ ("Don’t dive on this card’s times: no no-stop limit can be read for this "
                         "cut. The diving supervisor sets the bottom time."));
   case LB_CAUTION_VOID_GAS:
     return void_gas_text (voice, pile);

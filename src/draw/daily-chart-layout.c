@@ -15,6 +15,9 @@
 #include <math.h>
 
 #define FONT_SIZE      11.0
+#define FONT_GROWTH    1.4 /* at most, on a large picture */
+#define USUAL_WIDTH    900.0
+#define USUAL_HEIGHT   500.0
 #define MARGIN         8.0
 #define GAP            6.0
 #define PITCH_MOST     72.0
@@ -177,7 +180,8 @@ lb_daily_chart_lay_out (const LbDailyChart *chart,
   LbDailyChartLayout layout = {
     .width = width,
     .height = height,
-    .size = FONT_SIZE,
+    .size = FONT_SIZE *
+            CLAMP (sqrt (fmin (width / USUAL_WIDTH, height / USUAL_HEIGHT)), 1, FONT_GROWTH),
     .n_intervals = 1,
     .piles_step = 1,
     .bars_step = 1,

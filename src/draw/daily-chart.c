@@ -33,7 +33,7 @@ series_ink (LbSeries series)
   static const LbInk INKS[LB_N_SERIES] = {
     [LB_SERIES_PULLED] = LB_INK_PULLED,   [LB_SERIES_RIGGED] = LB_INK_RIGGED,
     [LB_SERIES_SEVERED] = LB_INK_SEVERED, [LB_SERIES_CLEANED] = LB_INK_CLEANED,
-    [LB_SERIES_BARS] = LB_INK_HEAT,
+    [LB_SERIES_BARS] = LB_INK_STEEL,
   };
   return INKS[series];
 }
@@ -289,7 +289,7 @@ static void
 draw_empty (const Drawing *d)
 {
   const double room = MAX (d->at.width - 48, 1);
-  const char *const words = _ ("No shift is on record yet. The first day's work will stand here.");
+  const char *const words = _ ("No shift is on record yet. The first day’s work will stand here.");
   double width, height;
   lb_text_measure (d->cr, d->voice, words, 13, FALSE, room, &width, &height);
   lb_ink_set (d->cr, d->palette, LB_INK_DIM_TEXT);
@@ -355,6 +355,11 @@ pace_text (const LbDailyChart *chart)
   guint pulled = 0;
   for (gsize i = chart->n_days - n; i < chart->n_days; i++)
     pulled += lb_series_piles (LB_SERIES_PULLED, &chart->days[i]);
+  if (pulled == 0 && n > 1)
+    return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE,
+                                         "none was pulled on the last %u day worked",
+                                         "none was pulled on the last %u days worked", n),
+                            (guint) n);
   if (n == 1)
     return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "one day has been worked, with %u pulled",
                                          "one day has been worked, with %u pulled", pulled),

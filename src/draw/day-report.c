@@ -20,6 +20,9 @@
 #define FOOT          16.0 /* for the page's number */
 #define TOTALS_SHARE  0.5
 #define PLAN_GAP      14.0
+#define PLAN_SCALE    0.65 /* of its words */
+#define PLAN_MARGIN   18.0 /* for the names of bents and rows */
+#define GUIDES_HEIGHT 34.0
 #define LABELLED_MOST 16 /* piles of the day named on the plan */
 #define TITLE_LEAST   8.0
 
@@ -196,7 +199,7 @@ show_plan_pile (const Report *report, const LbPlan *plan, gsize i, LbPoint place
                       plan->piles[i].label);
 }
 
-/* The pier with the day's piles in full ink. */
+/* The pier with the day's piles in full ink; north and the scale bar below it. */
 static void
 show_plan (const Report *report, double x, double y, double width, double height)
 {
@@ -204,17 +207,19 @@ show_plan (const Report *report, double x, double y, double width, double height
   if (!pen->is_drawing || report->fold->n_piles == 0)
     return;
   LbVoice small = pen->voice;
-  small.scale = 0.6;
+  small.scale = PLAN_SCALE;
   g_autoptr (LbPlan) plan = lb_plan_new (report->fold);
-  const LbPlanView view = lb_plan_fit (plan, width, height, 6);
+  const double room = height - GUIDES_HEIGHT;
+  const LbPlanView view = lb_plan_fit (plan, width, room, PLAN_MARGIN);
   cairo_save (pen->cr);
   cairo_translate (pen->cr, x, y);
   cairo_rectangle (pen->cr, 0, 0, width, height);
   cairo_clip (pen->cr);
-  lb_plan_draw_ground (pen->cr, pen->palette, &small, plan, &view, width, height);
+  lb_plan_draw_water (pen->cr, pen->palette, &small, plan, &view, width, room);
+  lb_plan_draw_guides (pen->cr, pen->palette, &small, &view, width, height);
   for (gsize i = 0; i < plan->n_piles; i++) {
     LbPoint place;
-    lb_plan_to_page (&view, width, height, plan->piles[i].x_m, plan->piles[i].y_m, &place);
+    lb_plan_to_page (&view, width, room, plan->piles[i].x_m, plan->piles[i].y_m, &place);
     show_plan_pile (report, plan, i, place, lb_plan_mark_size (plan, &view, i));
   }
   cairo_restore (pen->cr);
@@ -279,10 +284,10 @@ static void
 show_piles (Report *report)
 {
   const LbPageColumn columns[] = {
-    { _ ("Pile"), 0.11, LB_ALIGN_START },        { _ ("Done"), 0.2, LB_ALIGN_START },
-    { _ ("Bars burned"), 0.17, LB_ALIGN_START }, { _ ("Trigger"), 0.09, LB_ALIGN_END },
-    { _ ("Rods"), 0.07, LB_ALIGN_END },          { _ ("Oxygen"), 0.11, LB_ALIGN_END },
-    { _ ("Notes"), 0.25, LB_ALIGN_START },
+    { _ ("Pile"), 0.1, LB_ALIGN_START },         { _ ("Done"), 0.29, LB_ALIGN_START },
+    { _ ("Bars burned"), 0.16, LB_ALIGN_START }, { _ ("Trigger"), 0.09, LB_ALIGN_END },
+    { _ ("Rods"), 0.07, LB_ALIGN_END },          { _ ("Oxygen"), 0.1, LB_ALIGN_END },
+    { _ ("Notes"), 0.19, LB_ALIGN_START },
   };
   lb_page_flow_section (&report->flow, _ ("Work by pile"));
   if (report->work->piles->len == 0) {
@@ -362,7 +367,7 @@ show_dives (Report *report)
   report->flow.y += 2;
   lb_page_flow_text (&report->flow, &small,
                      _ ("Limits: U.S. Navy air table for a first dive at the corrected pneumo "
-                        "depth. The diving supervisor's own table and word stand above them."));
+                        "depth. The diving supervisor’s own table and word stand above them."));
 }
 
 /* Delays or gear faults: @what_title says what each is put down to. */
@@ -414,7 +419,7 @@ show_signatures (Report *report)
     _ ("Diving supervisor"),
     _ ("For the owner"),
   };
-  const double line = 24;
+  const double line = 22;
   lb_page_flow_need (flow, G_N_ELEMENTS (who) * line + 12);
   flow->y += 16;
   for (gsize i = 0; i < G_N_ELEMENTS (who); i++) {

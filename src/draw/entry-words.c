@@ -195,7 +195,7 @@ setting_text (const LbVoice *voice, const LbEntry *entry)
   if (g_str_has_prefix (entry->what, PREFIX) &&
       lb_assumption_find (entry->what + strlen (PREFIX), &id))
     return assumption_text (voice, lb_assumption (id), entry->note);
-  return g_strdup_printf (_ ("Job's %s set to %s"), entry->what, entry->note);
+  return g_strdup_printf (_ ("Job’s %s set to %s"), entry->what, entry->note);
 }
 
 /* The act's first entry, which gives the act its name; NULL when it is not in the ledger. */

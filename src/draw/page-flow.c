@@ -4,7 +4,7 @@
 #include <string.h>
 
 #define TABLE_SIZE     8.5
-#define CELL_PAD       4.0
+#define CELL_PAD       8.0
 #define ROW_GAP        2.5
 #define SECTION_SIZE   10.5
 #define SECTION_BEFORE 9.0

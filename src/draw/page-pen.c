@@ -56,14 +56,21 @@ lb_page_pen_text (const LbPagePen *pen,
 }
 
 double
+lb_page_pen_width (const LbPagePen *pen, const LbPageStyle *style, const char *text)
+{
+  double width, height;
+  lb_text_measure (pen->cr, &pen->voice, text, style->size, style->is_bold, 0, &width, &height);
+  return width;
+}
+
+double
 lb_page_pen_fit (const LbPagePen *pen,
                  const LbPageStyle *style,
                  double least,
                  double width,
                  const char *text)
 {
-  double text_w, text_h;
-  lb_text_measure (pen->cr, &pen->voice, text, style->size, style->is_bold, 0, &text_w, &text_h);
+  const double text_w = lb_page_pen_width (pen, style, text);
   if (text_w <= width)
     return style->size;
   return MAX (least, style->size * width / text_w);

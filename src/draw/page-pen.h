@@ -37,6 +37,9 @@ double lb_page_pen_text (const LbPagePen *pen,
                          double width,
                          const char *text);
 
+/* Of one line. */
+double lb_page_pen_width (const LbPagePen *pen, const LbPageStyle *style, const char *text);
+
 /* The largest size up to the style's, and not under @least, at which @text stays on one line. */
 double lb_page_pen_fit (const LbPagePen *pen,
                         const LbPageStyle *style,

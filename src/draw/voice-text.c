@@ -26,7 +26,7 @@ char *
 lb_voice_elevation (const LbVoice *voice, double si)
 {
   char *const text = lb_voice_quantity (voice, LB_QUANTITY_LENGTH, si);
-  if (!isfinite (si) || si < 0)
+  if (!isfinite (si) || si <= 0)
     return text;
   char *const shown = g_strconcat ("+", text, NULL);
   g_free (text);

@@ -13,7 +13,7 @@ char *lb_voice_quantity (const LbVoice *voice, LbQuantity quantity, double si);
 /* The number alone, in the voice's unit and with the quantity's decimals. */
 char *lb_voice_quantity_number (const LbVoice *voice, LbQuantity quantity, double si);
 
-/* An elevation always shows its side of the datum: "+3.0 ft", "−22.0 ft". */
+/* An elevation shows its side of the datum: "+3.5 ft", "−22 ft". */
 char *lb_voice_elevation (const LbVoice *voice, double si);
 
 /* A plain number with at most @decimals of them. */
