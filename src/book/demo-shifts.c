@@ -256,7 +256,16 @@ clean_ahead (Play *play, GError **error)
   return TRUE;
 }
 
-/* The next pile to burn, -1 for none. In the last shifts leaning piles wait for the hook. */
+/* In the last two shifts, with the crane away, leaning piles and some others are left on their last
+ * bars until the hook is on them. */
+static gboolean
+waits_for_hook (const Play *play, guint i)
+{
+  return play->shift >= N_SHIFTS - 2 && !play->works[i].is_rigged &&
+         (lb_ledger_pile (play->ledger, i)->batter > 0 || i % 3 == 0);
+}
+
+/* The next pile to burn, -1 for none. */
 static int
 next_to_burn (const Play *play)
 {
@@ -264,10 +273,8 @@ next_to_burn (const Play *play)
     const guint i = play->order[k];
     const Work *work = &play->works[i];
     const guint n_left = lb_bar_set_count (work->left);
-    const gboolean waits = play->shift >= N_SHIFTS - 2 && !work->is_rigged &&
-                           lb_ledger_pile (play->ledger, i)->batter > 0 && n_left <= HOLD_BARS;
 
-    if (work->is_clean && !work->is_out && n_left > 0 && !waits)
+    if (work->is_clean && !work->is_out && n_left > (waits_for_hook (play, i) ? HOLD_BARS : 0))
       return (int) i;
   }
 
@@ -292,8 +299,7 @@ burn (Play *play, guint i, int most, GError **error)
   const LbPile *pile = lb_ledger_pile (play->ledger, i);
   Work *work = &play->works[i];
   const int n_left = (int) lb_bar_set_count (work->left);
-  const gboolean holds_back = play->shift >= N_SHIFTS - 2 && pile->batter > 0 && !work->is_rigged;
-  const int n = MIN (most, holds_back ? n_left - HOLD_BARS : n_left);
+  const int n = MIN (most, waits_for_hook (play, i) ? n_left - HOLD_BARS : n_left);
   LbPoint places[LB_BARS_MAX];
   guint8 order[LB_BARS_MAX];
   LbDraft drafts[4];
