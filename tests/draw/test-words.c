@@ -1,0 +1,498 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The words of the cut plan, of piles, of entries and of days. Expected figures are worked out in
+ * the comments from the pile below, not copied from a run. */
+#include "draw/plan-words.h"
+#include "sample-job.h"
+
+#include <locale.h>
+#include <math.h>
+#include <string.h>
+
+#define FOOT 0.3048
+#define INCH 0.0254
+
+/* 16 in octagon, eight #8, 1:4 to the south, head +10 ft, cut at -31 ft in 0 ft of tide. */
+static LbPile
+known_pile (void)
+{
+  LbPile pile;
+  lb_pile_init (&pile);
+  pile.mark = "G7";
+  pile.outline = (LbOutline){ .shape = LB_SHAPE_OCTAGON, .width_m = 16 * INCH };
+  pile.bar = lb_bar_find ("#8");
+  pile.n_bars = 8;
+  pile.batter = 0.25;
+  pile.bearing_rad = G_PI;
+  pile.head_m = 10 * FOOT;
+  pile.cut_m = -31 * FOOT;
+  pile.mudline_m = -32 * FOOT;
+  pile.toe_m = -60 * FOOT;
+  return pile;
+}
+
+static LbVoice
+metric_voice (void)
+{
+  LbVoice voice = LB_VOICE_PLAIN;
+  voice.units = LB_UNITS_METRIC;
+  return voice;
+}
+
+static void
+assert_takes (char *text, const char *expected)
+{
+  g_assert_cmpstr (text, ==, expected);
+  g_free (text);
+}
+
+static void
+test_reasons (void)
+{
+  static const struct
+  {
+    LbFigureId id;
+    const char *reason;
+  } CASES[] = {
+    { LB_FIGURE_TRUE_LENGTH, "head +10 ft to cut -31 ft, along 1:4" },
+    { LB_FIGURE_LEAN, "batter 1:4 to the south" },
+    { LB_FIGURE_HEAD_OFFSET, "1:4 over 42 ft, mudline to head" },
+    { LB_FIGURE_CUT_OFFSET, "1:4 over 41 ft, cut to head" },
+    { LB_FIGURE_CUT_DEPTH, "water at 0 ft, cut at -31 ft" },
+    { LB_FIGURE_PNEUMO, "31 ft + 1 ft pneumo correction" },
+    { LB_FIGURE_BARS_LEFT, "of 8 bars on record" },
+    { LB_FIGURE_STEEL, "8 × 0.79 in², #8" },
+    { LB_FIGURE_TRIGGER, "25 s/in² × 6.32 in²" },
+    /* 158 s ÷ (50 s × 0.85) is four rods, started. */
+    { LB_FIGURE_BURN, "25 s/in² × 6.32 in² + 75 s at 8 strikes and 4 rods" },
+    { LB_FIGURE_RODS, "158 s ÷ 50 s a rod, 15% lost" },
+    /* 0.445 psi/ft × 31 ft = 13.8 psi; 200 ft of hose at 10 psi per 100 ft. */
+    { LB_FIGURE_REGULATOR, "90 psi over bottom + 14 psi for 31 ft + 20 psi hose" },
+    { LB_FIGURE_NO_STOP, "U.S. Navy air table, 35 ft row" },
+    { LB_FIGURE_SLING, "2 legs at 60° from the horizontal" },
+  };
+  const LbPile pile = known_pile ();
+  LbAssumptions assumptions;
+  LbCutPlan plan;
+  lb_assumptions_init (&assumptions);
+  lb_cut_plan_reckon (&pile, 0, 0, &assumptions, &plan);
+  for (gsize i = 0; i < G_N_ELEMENTS (CASES); i++) {
+    g_test_message ("%s", lb_figure_key (CASES[i].id));
+    assert_takes (lb_figure_reason_text (&LB_VOICE_PLAIN, &pile, &assumptions, &plan, CASES[i].id),
+                  CASES[i].reason);
+  }
+}
+
+/* The numbers of a sum must add up to the figure they explain. */
+static void
+test_hook_load_adds_up (void)
+{
+  const LbPile pile = known_pile ();
+  LbAssumptions assumptions;
+  LbCutPlan plan;
+  lb_assumptions_init (&assumptions);
+  lb_cut_plan_reckon (&pile, 0, 0, &assumptions, &plan);
+  g_autofree char *why = lb_figure_reason_text (&LB_VOICE_PLAIN, &pile, &assumptions, &plan,
+                                                LB_FIGURE_HOOK_LOAD);
+  g_autofree char *hook = lb_figure_text (&LB_VOICE_PLAIN, &plan, LB_FIGURE_HOOK_LOAD);
+  double in_air, rigging;
+  const char *const plus = strstr (why, " + ");
+  g_assert_nonnull (plus);
+  in_air = g_ascii_strtod (why, NULL);
+  rigging = g_ascii_strtod (plus + 3, NULL);
+  g_assert_cmpfloat_with_epsilon (in_air + rigging, g_ascii_strtod (hook, NULL), 1.01);
+  g_assert_cmpfloat (in_air, >, 8000);
+}
+
+static void
+test_reasons_are_metric (void)
+{
+  const LbVoice voice = metric_voice ();
+  const LbPile pile = known_pile ();
+  LbAssumptions assumptions;
+  LbCutPlan plan;
+  lb_assumptions_init (&assumptions);
+  lb_cut_plan_reckon (&pile, 0, 0, &assumptions, &plan);
+  /* 90 psi is 6.2 bar, 31 ft is 9.45 m. */
+  assert_takes (lb_figure_reason_text (&voice, &pile, &assumptions, &plan, LB_FIGURE_REGULATOR),
+                "6.2 bar over bottom + 1 bar for 9.45 m + 1.4 bar hose");
+  assert_takes (lb_figure_reason_text (&voice, &pile, &assumptions, &plan, LB_FIGURE_STEEL),
+                "8 × 510 mm², #8");
+  static const char *const US[] = { " ft", " in", " lb", " psi", "in²" };
+  for (LbFigureId id = 0; id < LB_N_FIGURES; id++) {
+    g_autofree char *why = lb_figure_reason_text (&voice, &pile, &assumptions, &plan, id);
+    g_autofree char *value = lb_figure_text (&voice, &plan, id);
+    for (gsize i = 0; i < G_N_ELEMENTS (US); i++) {
+      g_autofree char *unit = g_strconcat (US[i], " ", NULL);
+      g_autofree char *said = g_strconcat (value, " ", NULL);
+      g_assert_null (strstr (said, unit));
+      if (id != LB_FIGURE_NO_STOP && g_str_has_suffix (why, US[i]))
+        g_error ("“%s” ends in a US unit", why);
+    }
+  }
+}
+
+static void
+test_missing_facts (void)
+{
+  LbPile pile;
+  LbAssumptions assumptions;
+  LbCutPlan plan;
+  lb_pile_init (&pile);
+  lb_assumptions_init (&assumptions);
+  lb_cut_plan_reckon (&pile, 0, 0, &assumptions, &plan);
+  guint n_missing = 0;
+  for (LbFigureId id = 0; id < LB_N_FIGURES; id++) {
+    const char *const missing = lb_figure_missing (id, &pile);
+    if (missing == NULL)
+      continue;
+    n_missing++;
+    assert_takes (lb_figure_text (&LB_VOICE_PLAIN, &plan, id), "–");
+    g_assert_null (lb_figure_range_text (&LB_VOICE_PLAIN, &plan, id));
+    assert_takes (lb_figure_reason_text (&LB_VOICE_PLAIN, &pile, &assumptions, &plan, id), missing);
+  }
+  g_assert_cmpuint (n_missing, >=, LB_N_FIGURES - 1); /* the lean alone is known: plumb */
+}
+
+/* All facts are there and still there is no figure. */
+static void
+test_no_figure_is_explained (void)
+{
+  LbPile pile = known_pile ();
+  LbAssumptions assumptions;
+  LbCutPlan plan;
+  lb_assumptions_init (&assumptions);
+
+  pile.cut_m = -250 * FOOT; /* beyond the table's 190 ft */
+  pile.mudline_m = -251 * FOOT;
+  lb_cut_plan_reckon (&pile, 0, 0, &assumptions, &plan);
+  assert_takes (
+    lb_figure_reason_text (&LB_VOICE_PLAIN, &pile, &assumptions, &plan, LB_FIGURE_NO_STOP),
+    "Deeper than the no-stop table goes.");
+  assert_takes (
+    lb_figure_reason_text (&LB_VOICE_PLAIN, &pile, &assumptions, &plan, LB_FIGURE_DIVES),
+    "Deeper than the no-stop table goes.");
+
+  pile = known_pile ();
+  pile.head_m = -33 * FOOT; /* below the cut: broken off */
+  lb_cut_plan_reckon (&pile, 0, 0, &assumptions, &plan);
+  assert_takes (
+    lb_figure_reason_text (&LB_VOICE_PLAIN, &pile, &assumptions, &plan, LB_FIGURE_TRUE_LENGTH),
+    "The head on record is below the cut.");
+
+  pile = known_pile ();
+  pile.cut_m = -10 * FOOT; /* the table gives no limit at 10 and 15 ft */
+  lb_cut_plan_reckon (&pile, 0, 0, &assumptions, &plan);
+  assert_takes (lb_figure_text (&LB_VOICE_PLAIN, &plan, LB_FIGURE_NO_STOP), "no limit");
+
+  pile.cut_m = 2 * FOOT; /* dry */
+  lb_cut_plan_reckon (&pile, 0, 0, &assumptions, &plan);
+  assert_takes (
+    lb_figure_reason_text (&LB_VOICE_PLAIN, &pile, &assumptions, &plan, LB_FIGURE_DIVES),
+    "the cut is above the water");
+}
+
+static void
+test_ranges (void)
+{
+  LbCutPlan plan = { .n_order = 0 };
+  plan.figures[LB_FIGURE_BURN].range = (LbRange){ .likely = 1560, .low = 1080, .high = 2220 };
+  assert_takes (lb_figure_text (&LB_VOICE_PLAIN, &plan, LB_FIGURE_BURN), "26 min");
+  assert_takes (lb_figure_range_text (&LB_VOICE_PLAIN, &plan, LB_FIGURE_BURN), "18–37 min");
+  /* A range that reads the same at both ends says nothing. */
+  plan.figures[LB_FIGURE_BURN].range = (LbRange){ .likely = 1560, .low = 1559, .high = 1561 };
+  g_assert_null (lb_figure_range_text (&LB_VOICE_PLAIN, &plan, LB_FIGURE_BURN));
+  plan.figures[LB_FIGURE_NO_STOP].range =
+    (LbRange){ .likely = INFINITY, .low = INFINITY, .high = INFINITY };
+  g_assert_null (lb_figure_range_text (&LB_VOICE_PLAIN, &plan, LB_FIGURE_NO_STOP));
+}
+
+/* Two lines of a sheet 340 px wide. */
+static void
+test_reasons_are_short (void)
+{
+  cairo_surface_t *const surface = cairo_image_surface_create (CAIRO_FORMAT_A8, 1, 1);
+  cairo_t *const cr = cairo_create (surface);
+  const LbVoice voices[] = { LB_VOICE_PLAIN, metric_voice () };
+  LbPile piles[] = { known_pile (), known_pile () };
+  LbAssumptions assumptions;
+  lb_assumptions_init (&assumptions);
+  piles[1].bar = lb_bar_find ("1/2 in strand 270");
+  piles[1].n_bars = 40;
+  piles[1].outline = (LbOutline){ .shape = LB_SHAPE_ROUND, .width_m = 1.37, .void_m = 1.1 };
+
+  for (gsize v = 0; v < G_N_ELEMENTS (voices); v++) {
+    for (gsize p = 0; p < G_N_ELEMENTS (piles); p++) {
+      LbCutPlan plan;
+      lb_cut_plan_reckon (&piles[p], 0, 0, &assumptions, &plan);
+      double line_w, line_h;
+      lb_text_measure (cr, &voices[v], "0", 11, FALSE, 340, &line_w, &line_h);
+      for (LbFigureId id = 0; id < LB_N_FIGURES; id++) {
+        g_autofree char *why = lb_figure_reason_text (&voices[v], &piles[p], &assumptions, &plan,
+                                                      id);
+        double width, height;
+        lb_text_measure (cr, &voices[v], why, 11, FALSE, 340, &width, &height);
+        g_test_message ("%s", why);
+        g_assert_cmpfloat (height, <=, 2.1 * line_h);
+      }
+    }
+  }
+  cairo_destroy (cr);
+  cairo_surface_destroy (surface);
+}
+
+static void
+assert_has (const char *text, const char *part)
+{
+  if (strstr (text, part) == NULL)
+    g_error ("“%s” does not say “%s”", text, part);
+}
+
+static void
+test_cautions (void)
+{
+  const LbPile pile = known_pile ();
+  LbAssumptions assumptions;
+  LbCutPlan plan;
+  g_autoptr (GHashTable) seen = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
+  lb_assumptions_init (&assumptions);
+  lb_cut_plan_reckon (&pile, 0, 0, &assumptions, &plan);
+
+  for (LbCaution caution = 0; caution < LB_N_CAUTIONS; caution++) {
+    char *const text = lb_caution_text (&LB_VOICE_PLAIN, &pile, &plan, caution);
+    g_assert_true (g_str_has_suffix (text, "."));
+    g_assert_null (strstr (text, "(null)"));
+    g_assert_cmpint (g_utf8_strlen (text, -1), <=, 160);
+    g_assert_true (g_hash_table_add (seen, text)); /* no two alike */
+  }
+
+  g_autofree char *slag = lb_caution_text (&LB_VOICE_PLAIN, &pile, &plan, LB_CAUTION_SLAG_SIDE);
+  g_assert_cmpstr (slag, ==, "Umbilical and leads to the north: slag falls south, under the lean.");
+  g_autofree char *lean = lb_caution_text (&LB_VOICE_PLAIN, &pile, &plan, LB_CAUTION_UNDER_LEAN);
+  assert_has (lean, "south side");
+  /* atan (1/4) = 14.04° */
+  g_autofree char *rig = lb_caution_text (&LB_VOICE_PLAIN, &pile, &plan, LB_CAUTION_RIG_FIRST);
+  assert_has (rig, "14°");
+  assert_has (rig, "competent rigger");
+  g_autofree char *lift = lb_caution_text (&LB_VOICE_PLAIN, &pile, &plan,
+                                           LB_CAUTION_SUBMERGED_LIFT);
+  g_autofree char *load = lb_figure_text (&LB_VOICE_PLAIN, &plan, LB_FIGURE_HOOK_LOAD);
+  assert_has (lift, load);
+  assert_has (lift, "competent rigger");
+}
+
+static void
+test_cautions_of_other_piles (void)
+{
+  LbPile pile = known_pile ();
+  LbAssumptions assumptions;
+  LbCutPlan plan;
+  lb_assumptions_init (&assumptions);
+
+  pile.batter = 0;
+  pile.bar = lb_bar_find ("1/2 in strand 270");
+  pile.outline = (LbOutline){ .shape = LB_SHAPE_ROUND, .width_m = 54 * INCH, .void_m = 44 * INCH };
+  pile.n_bars = 60;
+  lb_cut_plan_reckon (&pile, 0, 0, &assumptions, &plan);
+  plan.figures[LB_FIGURE_DIVES].range.likely = 3;
+  plan.figures[LB_FIGURE_BURN].range.likely = 400 * 60;
+  g_autofree char *slag = lb_caution_text (&LB_VOICE_PLAIN, &pile, &plan, LB_CAUTION_SLAG_SIDE);
+  assert_has (slag, "straight down");
+  g_autofree char *strand = lb_caution_text (&LB_VOICE_PLAIN, &pile, &plan, LB_CAUTION_STRAND);
+  assert_has (strand, "1/2 in strand 270");
+  assert_has (strand, "licensed engineer");
+  g_autofree char *gas = lb_caution_text (&LB_VOICE_PLAIN, &pile, &plan, LB_CAUTION_VOID_GAS);
+  assert_has (gas, "44 in void");
+  g_autofree char *past = lb_caution_text (&LB_VOICE_PLAIN, &pile, &plan, LB_CAUTION_PAST_LIMIT);
+  assert_has (past, "3 dives");
+  assert_has (past, "400 min");
+  assert_has (past, "diving supervisor");
+
+  lb_pile_init (&pile);
+  lb_cut_plan_reckon (&pile, 0, 0, &assumptions, &plan);
+  g_autofree char *lift = lb_caution_text (&LB_VOICE_PLAIN, &pile, &plan,
+                                           LB_CAUTION_SUBMERGED_LIFT);
+  assert_has (lift, "not known");
+}
+
+static void
+test_pile_text (void)
+{
+  LbPile pile = known_pile ();
+  assert_takes (lb_pile_text (&LB_VOICE_PLAIN, &pile),
+                "16 in octagonal, 8 × #8 bars, leans 1:4 to the south");
+  const LbVoice metric = metric_voice ();
+  assert_takes (lb_pile_text (&metric, &pile),
+                "406 mm octagonal, 8 × #8 bars, leans 1:4 to the south");
+  pile.bar = NULL;
+  assert_takes (lb_pile_text (&LB_VOICE_PLAIN, &pile),
+                "16 in octagonal, 8 bars of a size not known, leans 1:4 to the south");
+  lb_pile_init (&pile);
+  assert_takes (lb_pile_text (&LB_VOICE_PLAIN, &pile),
+                "square, width not known, bars not known, plumb");
+  pile.bar = lb_bar_find ("#18");
+  assert_takes (lb_pile_text (&LB_VOICE_PLAIN, &pile),
+                "square, width not known, #18, how many is not known, plumb");
+}
+
+static void
+test_state_text (void)
+{
+  static const struct
+  {
+    LbPileState state;
+    const char *text;
+  } CASES[] = {
+    { { .step = LB_STEP_STANDING, .n_left = 8 }, "standing" },
+    { { .step = LB_STEP_STANDING, .n_left = 5 }, "standing · 5 of 8 bars left" },
+    { { .step = LB_STEP_CLEANED, .n_left = 5 }, "cleaned · 5 of 8 bars left" },
+    { { .step = LB_STEP_CLEANED, .n_left = 8 }, "cleaned · 8 of 8 bars left" },
+    { { .step = LB_STEP_SEVERED, .done = LB_STEP_BIT (LB_STEP_SEVERED) }, "severed" },
+    { { .step = LB_STEP_SEVERED,
+        .done = LB_STEP_BIT (LB_STEP_SEVERED),
+        .n_left = 2,
+        .flags = LB_FLAG_SEVERED_WITH_BARS },
+      "severed · 2 of 8 bars left" },
+    { { .step = LB_STEP_RIGGED, .done = LB_STEP_BIT (LB_STEP_RIGGED), .n_left = 3 },
+      "rigged · 3 of 8 bars left" },
+    { { .step = LB_STEP_RIGGED,
+        .done = LB_STEP_BIT (LB_STEP_RIGGED) | LB_STEP_BIT (LB_STEP_SEVERED) },
+      "severed and rigged" },
+    { { .step = LB_STEP_PULLED, .done = LB_STEP_BIT (LB_STEP_PULLED), .n_left = 8 }, "pulled" },
+    { { .step = LB_STEP_PULLED, .is_drawn = TRUE, .n_left = 8 }, "drawn whole" },
+    { { .step = LB_STEP_STANDING, .flags = LB_FLAG_STUB_LEFT, .n_left = 8 }, "broke: stub left" },
+  };
+  const LbPile pile = known_pile ();
+  for (gsize i = 0; i < G_N_ELEMENTS (CASES); i++)
+    assert_takes (lb_pile_state_text (&pile, &CASES[i].state), CASES[i].text);
+}
+
+static void
+test_bar_numbers (void)
+{
+  assert_takes (lb_bar_numbers_text (0), "");
+  assert_takes (lb_bar_numbers_text (LB_BAR (0) | LB_BAR (1)), "1, 2");
+  assert_takes (lb_bar_numbers_text (LB_BAR (0) | LB_BAR (2) | LB_BAR (3) | LB_BAR (4)), "1, 3–5");
+  assert_takes (lb_bar_numbers_text (lb_bar_set_all (LB_BARS_MAX)), "1–60");
+}
+
+static void
+test_entries (void)
+{
+  static const struct
+  {
+    LbEntry entry;
+    const char *text;
+  } CASES[] = {
+    { { .kind = LB_ENTRY_STEP, .what = "severed" }, "Severed" },
+    { { .kind = LB_ENTRY_STEP, .what = "cleaned", .note = "by hand" }, "Cleaned (by hand)" },
+    { { .kind = LB_ENTRY_STEP, .what = "rigged" }, "Rigged" },
+    { { .kind = LB_ENTRY_STEP, .what = "pulled" }, "Pulled" },
+    { { .kind = LB_ENTRY_STEP, .what = "standing" }, "Standing" },
+    { { .kind = LB_ENTRY_STEP, .what = "painted" },
+      "Step “painted”, which this version does not know" },
+    { { .kind = LB_ENTRY_BARS, .bars = 3 }, "Bars 1, 2 burned" },
+    { { .kind = LB_ENTRY_BARS, .bars = 1 }, "Bar 1 burned" },
+    { { .kind = LB_ENTRY_BARS, .count = 3 }, "3 bars burned, not said which" },
+    { { .kind = LB_ENTRY_DRAWN }, "Drawn whole, not cut" },
+    { { .kind = LB_ENTRY_BROKEN, .amount = -21 * FOOT },
+      "Broke: a stub is left with its head at -21 ft" },
+    { { .kind = LB_ENTRY_BROKEN, .amount = NAN }, "Broke: a stub is left" },
+    { { .kind = LB_ENTRY_BURN_TIME, .amount = 720 }, "12 min of trigger time" },
+    { { .kind = LB_ENTRY_RODS, .amount = 6 }, "6 rods used" },
+    { { .kind = LB_ENTRY_RODS, .amount = 1 }, "1 rod used" },
+    { { .kind = LB_ENTRY_OXYGEN, .amount = 180 * FOOT * FOOT * FOOT }, "180 cu ft of oxygen used" },
+    { { .kind = LB_ENTRY_DIVE,
+        .what = "diver 1",
+        .amount = 31 * FOOT,
+        .start_us = G_USEC_PER_SEC,
+        .end_us = (gint64) (1 + 41 * 60 + 1) * G_USEC_PER_SEC },
+      "Dive, diver 1: 31 ft, bottom time 42 min" },
+    { { .kind = LB_ENTRY_DIVE, .amount = NAN },
+      "Dive, diver not said: depth not said, bottom time not said" },
+    { { .kind = LB_ENTRY_DELAY, .what = "current", .amount = 45 * 60 }, "Delay, current: 45 min" },
+    { { .kind = LB_ENTRY_DELAY, .amount = NAN }, "Delay, cause not said" },
+    { { .kind = LB_ENTRY_FAULT, .what = "collet", .amount = 600 },
+      "Gear fault, collet: 10 min lost" },
+    { { .kind = LB_ENTRY_FAULT, .what = "switch", .amount = NAN }, "Gear fault, switch" },
+    { { .kind = LB_ENTRY_CONDITION, .what = "wind", .note = "12 kn" }, "Wind: 12 kn" },
+    { { .kind = LB_ENTRY_CONDITION, .what = "ice", .note = "none" }, "ice: none" },
+    { { .kind = LB_ENTRY_NOTE, .note = "Slack late." }, "Slack late." },
+    /* Facts are kept in metric and shown in the reader's units. */
+    { { .kind = LB_ENTRY_FACT, .what = "mudline", .note = "-7.3152" },
+      "Mudline elevation set to -24 ft" },
+    { { .kind = LB_ENTRY_FACT, .what = "mudline", .note = "" },
+      "Mudline elevation set to not known" },
+    { { .kind = LB_ENTRY_FACT, .what = "batter", .note = "1:6" }, "Batter set to 1:6" },
+    { { .kind = LB_ENTRY_FACT, .what = "colour", .note = "red" },
+      "“colour” set to “red”, which this version does not know" },
+    { { .kind = LB_ENTRY_SETTING, .what = "assume.water-level", .note = "0.9144" },
+      "Water level above datum set to 3 ft" },
+    { { .kind = LB_ENTRY_SETTING, .what = "assume.water-level", .note = "" },
+      "Water level above datum set back to the default" },
+    { { .kind = LB_ENTRY_SETTING, .what = "name", .note = "Sample Wharf" },
+      "Job’s name set to Sample Wharf" },
+    { { .kind = LB_ENTRY_TAKE_BACK, .of = "nowhere" },
+      "Taken back: an entry that is not in this file" },
+  };
+  guint seen = 0;
+  g_autoptr (LbLedger) ledger = lb_ledger_new ();
+  for (gsize i = 0; i < G_N_ELEMENTS (CASES); i++) {
+    sample_job_add (ledger, &CASES[i].entry);
+    const LbEntry *const entry = lb_ledger_entry (ledger, (guint) i);
+    seen |= 1u << entry->kind;
+    assert_takes (lb_entry_text (&LB_VOICE_PLAIN, ledger, entry), CASES[i].text);
+  }
+  g_assert_cmpuint (seen, ==, (1u << LB_N_ENTRY_KINDS) - 1); /* every kind was met */
+}
+
+static void
+test_take_back (void)
+{
+  g_autoptr (LbLedger) ledger = lb_ledger_new ();
+  const LbEntry bars = { SAMPLE_ENTRY (LB_ENTRY_BARS, 0), .bars = 3 };
+  LbEntry back = { SAMPLE_ENTRY (LB_ENTRY_TAKE_BACK, 0) };
+  back.of = sample_job_add (ledger, &bars);
+  LbEntry again = back;
+  again.of = sample_job_add (ledger, &back);
+  sample_job_add (ledger, &again);
+  assert_takes (lb_entry_text (&LB_VOICE_PLAIN, ledger, lb_ledger_entry (ledger, 1)),
+                "Taken back: Bars 1, 2 burned");
+  assert_takes (lb_entry_text (&LB_VOICE_PLAIN, ledger, lb_ledger_entry (ledger, 2)),
+                "Put back: Bars 1, 2 burned");
+}
+
+static void
+test_days (void)
+{
+  const guint32 day = sample_job_first_day ();
+  assert_takes (lb_day_text (day), "Tue 14 Jul 2026");
+  assert_takes (lb_day_iso (day), "2026-07-14");
+  assert_takes (lb_day_iso (day - 13), "2026-07-01");
+  assert_takes (lb_day_text (0), "–");
+  assert_takes (lb_day_iso (G_MAXUINT32), "–");
+  assert_takes (lb_clock_text (sample_time_us (0, 7, 10)), "07:10");
+  assert_takes (lb_clock_text (0), "–");
+}
+
+int
+main (int argc, char *argv[])
+{
+  setlocale (LC_ALL, "");
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/draw/words/reasons", test_reasons);
+  g_test_add_func ("/draw/words/hook-load-adds-up", test_hook_load_adds_up);
+  g_test_add_func ("/draw/words/metric", test_reasons_are_metric);
+  g_test_add_func ("/draw/words/missing-facts", test_missing_facts);
+  g_test_add_func ("/draw/words/no-figure", test_no_figure_is_explained);
+  g_test_add_func ("/draw/words/ranges", test_ranges);
+  g_test_add_func ("/draw/words/short", test_reasons_are_short);
+  g_test_add_func ("/draw/words/cautions", test_cautions);
+  g_test_add_func ("/draw/words/cautions-of-others", test_cautions_of_other_piles);
+  g_test_add_func ("/draw/words/pile", test_pile_text);
+  g_test_add_func ("/draw/words/state", test_state_text);
+  g_test_add_func ("/draw/words/bar-numbers", test_bar_numbers);
+  g_test_add_func ("/draw/words/entries", test_entries);
+  g_test_add_func ("/draw/words/take-back", test_take_back);
+  g_test_add_func ("/draw/words/days", test_days);
+  return g_test_run ();
+}
