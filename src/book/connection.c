@@ -24,7 +24,7 @@ static const struct
   int most;
 } limits[] = {
   { SQLITE_LIMIT_LENGTH, 1000000 },     { SQLITE_LIMIT_SQL_LENGTH, 100000 },
-  { SQLITE_LIMIT_COLUMN, 40 },          { SQLITE_LIMIT_EXPR_DEPTH, 20 },
+  { SQLITE_LIMIT_COLUMN, 40 },          { SQLITE_LIMIT_EXPR_DEPTH, 40 },
   { SQLITE_LIMIT_COMPOUND_SELECT, 3 },  { SQLITE_LIMIT_VDBE_OP, 25000 },
   { SQLITE_LIMIT_FUNCTION_ARG, 8 },     { SQLITE_LIMIT_ATTACHED, 0 },
   { SQLITE_LIMIT_VARIABLE_NUMBER, 30 }, { SQLITE_LIMIT_TRIGGER_DEPTH, 1 },
@@ -40,14 +40,16 @@ static const char *const statement_texts[LB_N_SQL] = {
   [LB_SQL_LAST_SEQS] = "SELECT (SELECT max(seq) FROM pile), (SELECT max(seq) FROM shift), "
                        "(SELECT max(seq) FROM entry)",
   [LB_SQL_INSERT_ENTRY] =
-    "INSERT INTO entry (id, act, at_us, who, shift, kind, pile, what, bars, count, amount, "
+    "INSERT INTO entry (seq, id, act, at_us, who, shift, kind, pile, what, bars, count, amount, "
     "start_us, end_us, up_us, note, of) "
-    "VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15, ?16)",
+    "VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15, ?16, ?17)",
   [LB_SQL_INSERT_SHIFT] =
     "INSERT INTO shift (id, day, watch, opened_us, who) VALUES (?1, ?2, ?3, ?4, ?5)",
   [LB_SQL_FIND_PILE] = "SELECT seq FROM pile WHERE id = ?1",
   [LB_SQL_FIND_SHIFT] = "SELECT seq FROM shift WHERE id = ?1",
-  [LB_SQL_FIND_ACT] = "SELECT kind, what, of FROM entry WHERE id = ?1 AND act = ?1",
+  [LB_SQL_NEXT_ENTRY] = "SELECT coalesce(max(seq), 0) + 1 FROM entry",
+  [LB_SQL_FIND_ACT] = "SELECT seq FROM entry WHERE id = ?1 AND act = seq",
+  [LB_SQL_LOOK_AT_ENTRY] = "SELECT kind, of FROM entry WHERE seq = ?1",
   [LB_SQL_SHIFT_OF_DAY] = "SELECT id FROM shift WHERE day = ?1 AND watch = ?2 ORDER BY seq LIMIT 1",
 };
 

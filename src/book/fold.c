@@ -219,7 +219,34 @@ fold_pile_entry (Folding *folding, const LbEntry *entry)
   }
 }
 
-/* Where the entries of each shift begin, those of none last; the caller frees. */
+static gsize
+heap_of (const Folding *folding, gsize i)
+{
+  const int shift = lb_ledger_entry (folding->ledger, i)->shift;
+
+  return shift >= 0 ? (gsize) shift : folding->fold->n_shifts;
+}
+
+/* Whether the entries about work were recorded shift after shift, as they mostly are. */
+static gboolean
+is_in_order (const Folding *folding)
+{
+  gsize last = 0;
+
+  for (gsize i = 0; i < folding->fold->n_entries; i++) {
+    const LbEntryKind kind = lb_ledger_entry (folding->ledger, i)->kind;
+    const gsize heap = heap_of (folding, i);
+
+    if (kind == LB_ENTRY_FACT || kind == LB_ENTRY_SETTING || kind == LB_ENTRY_TAKE_BACK)
+      continue;
+    if (heap < last)
+      return FALSE;
+    last = heap;
+  }
+  return TRUE;
+}
+
+/* The entries by shift, those of none last; the caller frees. */
 static guint32 *
 order_by_shift (const Folding *folding)
 {
@@ -228,16 +255,12 @@ order_by_shift (const Folding *folding)
   g_autofree guint32 *begin = g_new0 (guint32, n_heaps + 1);
   guint32 *order = g_new (guint32, fold->n_entries + 1);
 
-  for (gsize i = 0; i < fold->n_entries; i++) {
-    const int shift = lb_ledger_entry (folding->ledger, i)->shift;
-    begin[(shift >= 0 ? (gsize) shift : fold->n_shifts) + 1]++;
-  }
+  for (gsize i = 0; i < fold->n_entries; i++)
+    begin[heap_of (folding, i) + 1]++;
   for (gsize heap = 1; heap <= n_heaps; heap++)
     begin[heap] += begin[heap - 1];
-  for (gsize i = 0; i < fold->n_entries; i++) {
-    const int shift = lb_ledger_entry (folding->ledger, i)->shift;
-    order[begin[shift >= 0 ? (gsize) shift : fold->n_shifts]++] = (guint32) i;
-  }
+  for (gsize i = 0; i < fold->n_entries; i++)
+    order[begin[heap_of (folding, i)]++] = (guint32) i;
   return order;
 }
 
@@ -245,12 +268,13 @@ static void
 fold_work (Folding *folding)
 {
   LbFold *fold = folding->fold;
-  g_autofree guint32 *order = order_by_shift (folding);
+  g_autofree guint32 *order = is_in_order (folding) ? NULL : order_by_shift (folding);
 
   for (gsize i = 0; i < fold->n_entries; i++) {
-    const LbEntry *entry = lb_ledger_entry (folding->ledger, order[i]);
+    const gsize at = order != NULL ? order[i] : i;
+    const LbEntry *entry = lb_ledger_entry (folding->ledger, at);
 
-    if (!fold->is_alive[order[i]])
+    if (!fold->is_alive[at])
       continue;
     lb_fold_count_entry (fold, entry);
     if (entry->pile >= 0)

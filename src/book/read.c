@@ -16,8 +16,12 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 #include <string.h>
+#include <sys/mman.h>
+#include <unistd.h>
 
 #define ROWS_BETWEEN_LOOKS 4096
+#define LARGE_ROOM         (4 * 1024 * 1024)
+#define ROWS_RESERVED_MOST 1000000 /* the file's word for how many come is not trusted further */
 
 typedef struct
 {
@@ -45,20 +49,28 @@ fail_row (Reader *reader, const char *column)
   return FALSE;
 }
 
+/* Whether @n bytes are text without a NUL in it. Most texts are short and ASCII. */
+static gboolean
+is_text (const char *text, gsize n)
+{
+  for (gsize i = 0; i < n; i++) {
+    if ((signed char) text[i] <= 0)
+      return strlen (text) == n && g_utf8_validate (text, (gssize) n, NULL);
+  }
+  return TRUE;
+}
+
 /* A text column: NULL with the error set when it is no text we could have written. */
 static const char *
 take_text (Reader *reader, int column, gsize most_bytes)
 {
-  const char *text = (const char *) sqlite3_column_text (reader->row, column);
   const gsize n = (gsize) sqlite3_column_bytes (reader->row, column);
+  const char *text = n > 0 ? (const char *) sqlite3_column_text (reader->row, column) : "";
 
-  if (text == NULL || n > most_bytes || strlen (text) != n ||
-      !g_utf8_validate (text, (gssize) n, NULL))
-  {
-    fail_row (reader, sqlite3_column_name (reader->row, column));
-    return NULL;
-  }
-  return text;
+  if (text != NULL && n <= most_bytes && is_text (text, n))
+    return text;
+  fail_row (reader, sqlite3_column_name (reader->row, column));
+  return NULL;
 }
 
 /* A text that is kept once however often it comes; @last is the one of the row before. */
@@ -80,20 +92,35 @@ take_own (Reader *reader, int column, gsize most_characters)
   return text != NULL ? lb_ledger_keep_new (reader->ledger, text) : NULL;
 }
 
+/* A whole number within a range. What reads as 0 (NULL, or a word in a column for numbers) is
+ * taken for 0 without asking for its type, which would cost a tenth of all reading;
+ * lb_book_check() asks. */
 static gboolean
-take_time (Reader *reader, int column, gint64 *out_us)
+take_integer (Reader *reader, int column, gint64 least, gint64 most, gint64 *out_value)
 {
-  *out_us = sqlite3_column_int64 (reader->row, column);
-  return (*out_us >= LB_TIME_LEAST && *out_us <= LB_TIME_MOST) ||
+  const gint64 value = sqlite3_column_int64 (reader->row, column);
+
+  *out_value = value;
+  return (value >= least && value <= most &&
+          (value == 0 || sqlite3_column_type (reader->row, column) == SQLITE_INTEGER)) ||
          fail_row (reader, sqlite3_column_name (reader->row, column));
 }
 
+static gboolean
+take_time (Reader *reader, int column, gint64 *out_us)
+{
+  return take_integer (reader, column, LB_TIME_LEAST, LB_TIME_MOST, out_us);
+}
+
+/* What is no number although the column is for numbers reads as infinite, which no range takes. */
 static double
 take_number (Reader *reader, int column)
 {
-  return sqlite3_column_type (reader->row, column) == SQLITE_NULL
-           ? (double) NAN
-           : sqlite3_column_double (reader->row, column);
+  const int type = sqlite3_column_type (reader->row, column);
+
+  if (type == SQLITE_NULL)
+    return NAN;
+  return type == SQLITE_FLOAT ? sqlite3_column_double (reader->row, column) : (double) INFINITY;
 }
 
 /* 0 where the number is not known, as LbOutline has it. */
@@ -154,7 +181,11 @@ read_pile (Reader *reader)
   pile.outline.width_m = take_size (reader, 9);
   pile.outline.void_m = take_size (reader, 10);
   pile.bar = take_bar (reader, 11, &is_good);
-  pile.n_bars = (guint) CLAMP (sqlite3_column_int64 (reader->row, 12), 0, LB_BARS_MAX);
+
+  gint64 n_bars;
+  if (!take_integer (reader, 12, 0, LB_BARS_MAX, &n_bars))
+    return FALSE;
+  pile.n_bars = (guint) n_bars;
   pile.bar_inset_m = take_number (reader, 13);
   pile.batter = take_size (reader, 14);
   pile.bearing_rad = take_size (reader, 15);
@@ -178,9 +209,9 @@ read_shift (Reader *reader)
   if (reader->seq != (gint64) reader->ledger->shifts->len + 1)
     return fail_row (reader, "seq");
 
-  const gint64 day = sqlite3_column_int64 (reader->row, 2);
-  if (day < LB_DAY_LEAST || day > LB_DAY_MOST)
-    return fail_row (reader, "day");
+  gint64 day;
+  if (!take_integer (reader, 2, LB_DAY_LEAST, LB_DAY_MOST, &day))
+    return FALSE;
   shift.day = (guint32) day;
   shift.id = take_own (reader, 1, LB_ID_MAX);
   shift.watch = take_repeated (reader, 3, NULL);
@@ -192,50 +223,74 @@ read_shift (Reader *reader)
   return TRUE;
 }
 
-/* Row n of a table that an entry refers to; -1 for none, -2 for one that is not there. */
-static int
-take_reference (Reader *reader, int column, guint n_rows)
+/* Row n of a table that an entry refers to, as n - 1; -1 for none, which is NULL and reads as 0. */
+static gboolean
+take_reference (Reader *reader, int column, guint n_rows, int *out_index)
 {
-  if (sqlite3_column_type (reader->row, column) == SQLITE_NULL)
-    return -1;
+  gint64 seq;
 
-  const gint64 seq = sqlite3_column_int64 (reader->row, column);
-  return seq >= 1 && seq <= (gint64) n_rows ? (int) (seq - 1) : -2;
+  if (!take_integer (reader, column, 0, n_rows, &seq))
+    return FALSE;
+  *out_index = (int) seq - 1;
+  return TRUE;
 }
 
-static const char *
-take_act (Reader *reader, const char *id)
+/* The act an entry belongs to: its own, when it is the first of it, or that of the row before. */
+static gboolean
+take_act (Reader *reader, LbEntry *entry)
 {
   const GArray *entries = reader->ledger->entries;
-  const char *act = take_text (reader, 2, LB_ID_MAX);
+  gint64 act;
 
-  if (act == NULL || strcmp (act, id) == 0)
-    return act != NULL ? id : NULL;
-  if (entries->len > 0) {
-    const char *last = g_array_index (entries, LbEntry, entries->len - 1).act;
-
-    if (strcmp (act, last) == 0)
-      return last;
+  if (!take_integer (reader, 2, 1, entry->seq, &act))
+    return FALSE;
+  if (act == entry->seq) {
+    entry->act = entry->id;
+    return TRUE;
   }
-  fail_row (reader, "act");
-  return NULL;
+  entry->act = g_array_index (entries, LbEntry, entries->len - 1).act;
+  return entry->act == g_array_index (entries, LbEntry, act - 1).id || fail_row (reader, "act");
+}
+
+/* The act a take-back takes back; like all acts of the ledger, it is the very string that is the
+ * id of the act's first entry. */
+static gboolean
+take_of (Reader *reader, LbEntry *entry)
+{
+  const GArray *entries = reader->ledger->entries;
+  int of;
+
+  if (!take_reference (reader, 16, entries->len, &of))
+    return FALSE;
+  entry->of = of >= 0 ? g_array_index (entries, LbEntry, of).act : "";
+  return (of >= 0) == (entry->kind == LB_ENTRY_TAKE_BACK) || fail_row (reader, "of");
 }
 
 static gboolean
 read_entry_texts (Reader *reader, LbEntry *entry)
 {
   entry->id = take_own (reader, 1, LB_ID_MAX);
-  if (entry->id == NULL)
-    return FALSE;
-  entry->act = take_act (reader, entry->id);
-  entry->who = take_repeated (reader, 4, reader->who);
-  entry->what = take_repeated (reader, 8, reader->what);
+  entry->who = reader->who = take_repeated (reader, 4, reader->who);
+  entry->what = reader->what = take_repeated (reader, 8, reader->what);
   entry->note = take_own (reader, 15, LB_NOTE_MAX);
-  entry->of = take_own (reader, 16, LB_ID_MAX);
-  reader->who = entry->who;
-  reader->what = entry->what;
-  return entry->act != NULL && entry->who != NULL && entry->what != NULL && entry->note != NULL &&
-         entry->of != NULL;
+  return entry->id != NULL && entry->who != NULL && entry->what != NULL && entry->note != NULL;
+}
+
+static gboolean
+read_entry_numbers (Reader *reader, LbEntry *entry)
+{
+  gint64 bars, count;
+
+  if (!take_integer (reader, 9, 0, (G_GINT64_CONSTANT (1) << LB_BARS_MAX) - 1, &bars) ||
+      !take_integer (reader, 10, 0, LB_BARS_MAX, &count))
+    return FALSE;
+  entry->bars = (LbBarSet) bars;
+  entry->count = (guint) count;
+  entry->amount = take_number (reader, 11);
+  if (isinf (entry->amount))
+    return fail_row (reader, "amount");
+  return take_time (reader, 3, &entry->at_us) && take_time (reader, 12, &entry->start_us) &&
+         take_time (reader, 13, &entry->end_us) && take_time (reader, 14, &entry->up_us);
 }
 
 static gboolean
@@ -244,33 +299,43 @@ read_entry (Reader *reader)
   LbLedger *ledger = reader->ledger;
   LbEntry entry = { .seq = reader->seq };
 
-  if (reader->seq != ledger->last_seq + 1)
+  if (reader->seq != (gint64) ledger->entries->len + 1)
     return fail_row (reader, "seq");
-  if (!read_entry_texts (reader, &entry) || !take_time (reader, 3, &entry.at_us) ||
-      !take_time (reader, 12, &entry.start_us) || !take_time (reader, 13, &entry.end_us) ||
-      !take_time (reader, 14, &entry.up_us))
-    return FALSE;
 
   const char *kind = (const char *) sqlite3_column_text (reader->row, 6);
   if (kind == NULL || !lb_entry_kind_from_name (kind, &entry.kind))
     return fail_row (reader, "kind");
-  const int shift = take_reference (reader, 5, reader->shift_of->len);
-  if (shift == -2)
-    return fail_row (reader, "shift");
-  entry.shift = shift >= 0 ? g_array_index (reader->shift_of, int, shift) : -1;
-  entry.pile = take_reference (reader, 7, ledger->piles->len);
-  if (entry.pile == -2)
-    return fail_row (reader, "pile");
-  entry.bars = (LbBarSet) sqlite3_column_int64 (reader->row, 9);
-  if (entry.bars >> LB_BARS_MAX != 0)
-    return fail_row (reader, "bars");
-  entry.count = (guint) CLAMP (sqlite3_column_int64 (reader->row, 10), 0, LB_BARS_MAX);
-  entry.amount = take_number (reader, 11);
-  if (isinf (entry.amount))
-    return fail_row (reader, "amount");
+  if (!read_entry_texts (reader, &entry) || !read_entry_numbers (reader, &entry) ||
+      !take_act (reader, &entry) || !take_of (reader, &entry) ||
+      !take_reference (reader, 5, reader->shift_of->len, &entry.shift) ||
+      !take_reference (reader, 7, ledger->piles->len, &entry.pile))
+    return FALSE;
+  if (entry.shift >= 0)
+    entry.shift = g_array_index (reader->shift_of, int, entry.shift);
   g_array_append_val (ledger->entries, entry);
   ledger->last_seq = entry.seq;
   return TRUE;
+}
+
+/* Room for rows up to @last_seq at once: growing step by step would copy everything again and
+ * again. Large rooms are asked for in large pages where the kernel has them, since touching
+ * 27 MB of 200,000 entries page by page costs more than reading them. */
+static void
+reserve (GArray *rows, gint64 last_seq)
+{
+  const guint n = rows->len;
+
+  if (last_seq <= n)
+    return;
+  g_array_set_size (rows, (guint) MIN (last_seq, n + ROWS_RESERVED_MOST));
+#ifdef MADV_HUGEPAGE
+  const gsize page = (gsize) sysconf (_SC_PAGESIZE);
+  const gsize begin = ((gsize) rows->data + page - 1) / page * page;
+  const gsize end = (gsize) rows->data + (gsize) rows->len * g_array_get_element_size (rows);
+  if (end > begin && end - begin >= LARGE_ROOM)
+    madvise ((gpointer) begin, end - begin, MADV_HUGEPAGE);
+#endif
+  g_array_set_size (rows, n);
 }
 
 /* All rows of one table after number @after, each through @read_row. */
@@ -278,7 +343,7 @@ static gboolean
 read_table (Reader *reader,
             const char *table,
             const char *columns,
-            gint64 after,
+            GArray *into,
             gboolean (*read_row) (Reader *reader))
 {
   g_autoptr (sqlite3_stmt) rows = NULL;
@@ -288,7 +353,7 @@ read_table (Reader *reader,
   int rc = sqlite3_prepare_v2 (db, text, -1, &rows, NULL);
 
   if (rc == SQLITE_OK) {
-    sqlite3_bind_int64 (rows, 1, after);
+    sqlite3_bind_int64 (rows, 1, into->len);
     reader->row = rows;
     reader->table = table;
     while ((rc = sqlite3_step (rows)) == SQLITE_ROW) {
@@ -347,17 +412,50 @@ map_shifts (Reader *reader)
     g_array_index (reader->shift_of, int, lb_ledger_shift (ledger, i)->seq - 1) = (int) i;
 }
 
+/* The last row of each table, or 0. */
+typedef struct
+{
+  gint64 pile, shift, entry;
+} LastRows;
+
+static gboolean
+look_at_last_rows (LbBook *book, LastRows *out_last, GError **error)
+{
+  sqlite3_stmt *row = lb_book_sql (book, LB_SQL_LAST_SEQS, error);
+
+  if (row == NULL)
+    return FALSE;
+
+  const int rc = sqlite3_step (row);
+  if (rc != SQLITE_ROW)
+    lb_connection_fail (book->db, rc, book->name, error);
+  else
+    *out_last = (LastRows){
+      .pile = sqlite3_column_int64 (row, 0),
+      .shift = sqlite3_column_int64 (row, 1),
+      .entry = sqlite3_column_int64 (row, 2),
+    };
+  sqlite3_reset (row);
+  return rc == SQLITE_ROW;
+}
+
 static gboolean
 read_tables (Reader *reader)
 {
   LbLedger *ledger = reader->ledger;
   const guint n_shifts = ledger->shifts->len;
+  LastRows last;
 
+  if (!look_at_last_rows (reader->book, &last, reader->error))
+    return FALSE;
+  reserve (ledger->piles, last.pile);
+  reserve (ledger->entries, last.entry);
   if (!read_table (reader, "pile",
                    "seq, id, mark, bent, row, note, x_m, y_m, shape, width_m, void_m, bar, n_bars, "
                    "bar_inset_m, batter, bearing_rad, head_m, cut_m, mudline_m, toe_m",
-                   ledger->piles->len, read_pile) ||
-      !read_table (reader, "shift", "seq, id, day, watch, opened_us, who", n_shifts, read_shift))
+                   ledger->piles, read_pile) ||
+      !read_table (reader, "shift", "seq, id, day, watch, opened_us, who", ledger->shifts,
+                   read_shift))
     return FALSE;
   if (ledger->shifts->len > n_shifts)
     lb_ledger_place_shifts (ledger);
@@ -365,7 +463,7 @@ read_tables (Reader *reader)
   return read_table (reader, "entry",
                      "seq, id, act, at_us, who, shift, kind, pile, what, bars, count, amount, "
                      "start_us, end_us, up_us, note, of",
-                     ledger->last_seq, read_entry);
+                     ledger->entries, read_entry);
 }
 
 /* One moment of the file: a read transaction, unless we are already inside one of our own. */
@@ -411,21 +509,12 @@ lb_book_read_on (LbBook *book, LbLedger *ledger, gboolean *out_changed, GError *
   g_return_val_if_fail (book != NULL, FALSE);
   g_return_val_if_fail (ledger != NULL, FALSE);
 
-  sqlite3_stmt *last = lb_book_sql (book, LB_SQL_LAST_SEQS, error);
-  if (last == NULL)
+  LastRows last;
+  if (!look_at_last_rows (book, &last, error))
     return FALSE;
 
-  const int rc = sqlite3_step (last);
-  if (rc != SQLITE_ROW) {
-    lb_connection_fail (book->db, rc, book->name, error);
-    sqlite3_reset (last);
-    return FALSE;
-  }
-  const gboolean has_more = sqlite3_column_int64 (last, 0) > (gint64) ledger->piles->len ||
-                            sqlite3_column_int64 (last, 1) > (gint64) ledger->shifts->len ||
-                            sqlite3_column_int64 (last, 2) > ledger->last_seq;
-  sqlite3_reset (last);
-
+  const gboolean has_more = last.pile > ledger->piles->len || last.shift > ledger->shifts->len ||
+                            last.entry > ledger->entries->len;
   if (has_more && !read_since (book, ledger, NULL, error))
     return FALSE;
   if (out_changed != NULL)

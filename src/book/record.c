@@ -151,7 +151,9 @@ find_seq (LbBook *book, LbSql sql, const char *id, GError **error)
   else if (rc == SQLITE_DONE)
     g_set_error (error, LB_BOOK_ERROR, LB_BOOK_ERROR_REFUSED,
                  sql == LB_SQL_FIND_PILE ? _ ("The job has no pile with the id “%.60s”")
-                                         : _ ("The job has no shift with the id “%.60s”"),
+                 : sql == LB_SQL_FIND_SHIFT
+                   ? _ ("The job has no shift with the id “%.60s”")
+                   : _ ("There is no act “%.60s” that could be taken back"),
                  id);
   else
     lb_connection_fail (book->db, rc, book->name, error);
@@ -159,41 +161,51 @@ find_seq (LbBook *book, LbSql sql, const char *id, GError **error)
   return seq;
 }
 
-/* Follows a take-back to the act that is in the end brought or taken: whether that act renamed a
- * pile, so that marks have to be compared again. */
-static gboolean
-find_act (LbBook *book, const char *of, gboolean *out_renames, GError **error)
+/* The number the next entry gets; 0 on failure. */
+static gint64
+find_next_entry (LbBook *book, GError **error)
 {
-  g_autofree char *act = g_strdup (of);
+  sqlite3_stmt *statement = lb_book_sql (book, LB_SQL_NEXT_ENTRY, error);
+  gint64 seq = 0;
 
-  for (;;) {
-    sqlite3_stmt *statement = lb_book_sql (book, LB_SQL_FIND_ACT, error);
+  if (statement == NULL)
+    return 0;
+
+  const int rc = sqlite3_step (statement);
+  if (rc == SQLITE_ROW)
+    seq = sqlite3_column_int64 (statement, 0);
+  else
+    lb_connection_fail (book->db, rc, book->name, error);
+  sqlite3_reset (statement);
+  return seq;
+}
+
+/* Follows a take-back of take-backs to the act that is in the end taken or brought back: whether
+ * that act may have renamed a pile, so that marks have to be compared again. Each step leads to
+ * an earlier entry. */
+static gboolean
+touches_facts (LbBook *book, gint64 act, gboolean *out_touches, GError **error)
+{
+  for (gint64 before = G_MAXINT64; act > 0 && act < before;) {
+    sqlite3_stmt *statement = lb_book_sql (book, LB_SQL_LOOK_AT_ENTRY, error);
     if (statement == NULL)
       return FALSE;
-    sqlite3_bind_text (statement, 1, act, -1, SQLITE_STATIC);
+    sqlite3_bind_int64 (statement, 1, act);
 
     const int rc = sqlite3_step (statement);
-    if (rc != SQLITE_ROW) {
-      if (rc == SQLITE_DONE)
-        g_set_error (error, LB_BOOK_ERROR, LB_BOOK_ERROR_REFUSED,
-                     _ ("There is nothing recorded as “%s” that could be taken back"), of);
-      else
-        lb_connection_fail (book->db, rc, book->name, error);
+    if (rc != SQLITE_ROW && rc != SQLITE_DONE) {
+      lb_connection_fail (book->db, rc, book->name, error);
       sqlite3_reset (statement);
       return FALSE;
     }
-
-    const char *kind = (const char *) sqlite3_column_text (statement, 0);
-    g_autofree char *next = g_strcmp0 (kind, lb_entry_kind_name (LB_ENTRY_TAKE_BACK)) == 0
-                              ? g_strdup ((const char *) sqlite3_column_text (statement, 2))
-                              : NULL;
-    *out_renames = g_strcmp0 (kind, lb_entry_kind_name (LB_ENTRY_FACT)) == 0;
+    if (rc == SQLITE_ROW)
+      *out_touches = g_strcmp0 ((const char *) sqlite3_column_text (statement, 0),
+                                lb_entry_kind_name (LB_ENTRY_FACT)) == 0;
+    before = act;
+    act = rc == SQLITE_ROW ? sqlite3_column_int64 (statement, 1) : 0;
     sqlite3_reset (statement);
-    if (next == NULL || strcmp (next, act) == 0)
-      return TRUE;
-    g_free (act);
-    act = g_steal_pointer (&next);
   }
+  return TRUE;
 }
 
 static void
@@ -225,45 +237,58 @@ stored_what (const LbDraft *draft)
   return draft->what;
 }
 
-static gboolean
-insert_entry (LbBook *book, const LbDraft *draft, const char *id, const char *act, GError **error)
+/* What an entry refers to, as rows; 0 for none. */
+typedef struct
 {
-  gint64 pile = 0;
-  gint64 shift = 0;
+  gint64 pile, shift, of;
+} References;
 
-  if (draft->pile_id != NULL) {
-    pile = find_seq (book, LB_SQL_FIND_PILE, draft->pile_id, error);
-    if (pile == 0)
-      return FALSE;
-  }
-  if (draft->shift_id != NULL) {
-    shift = find_seq (book, LB_SQL_FIND_SHIFT, draft->shift_id, error);
-    if (shift == 0)
-      return FALSE;
-  }
+static gboolean
+find_references (LbBook *book, const LbDraft *draft, References *out, GError **error)
+{
+  if (draft->pile_id != NULL &&
+      (out->pile = find_seq (book, LB_SQL_FIND_PILE, draft->pile_id, error)) == 0)
+    return FALSE;
+  if (draft->shift_id != NULL &&
+      (out->shift = find_seq (book, LB_SQL_FIND_SHIFT, draft->shift_id, error)) == 0)
+    return FALSE;
+  return draft->kind != LB_ENTRY_TAKE_BACK ||
+         (out->of = find_seq (book, LB_SQL_FIND_ACT, draft->of, error)) != 0;
+}
 
+static gboolean
+insert_entry (LbBook *book,
+              const LbDraft *draft,
+              const References *references,
+              gint64 seq,
+              gint64 act,
+              const char *id,
+              GError **error)
+{
   sqlite3_stmt *row = lb_book_sql (book, LB_SQL_INSERT_ENTRY, error);
+
   if (row == NULL)
     return FALSE;
-  bind_text (row, 1, id);
-  bind_text (row, 2, act);
-  sqlite3_bind_int64 (row, 3, draft->at_us != 0 ? draft->at_us : lb_book_now (book));
-  bind_text (row, 4, draft->who);
-  bind_seq (row, 5, shift);
-  bind_text (row, 6, lb_entry_kind_name (draft->kind));
-  bind_seq (row, 7, pile);
-  bind_text (row, 8, stored_what (draft));
-  sqlite3_bind_int64 (row, 9, (gint64) draft->bars);
-  sqlite3_bind_int64 (row, 10, draft->count);
+  sqlite3_bind_int64 (row, 1, seq);
+  bind_text (row, 2, id);
+  sqlite3_bind_int64 (row, 3, act);
+  sqlite3_bind_int64 (row, 4, draft->at_us != 0 ? draft->at_us : lb_book_now (book));
+  bind_text (row, 5, draft->who);
+  bind_seq (row, 6, references->shift);
+  bind_text (row, 7, lb_entry_kind_name (draft->kind));
+  bind_seq (row, 8, references->pile);
+  bind_text (row, 9, stored_what (draft));
+  sqlite3_bind_int64 (row, 10, (gint64) draft->bars);
+  sqlite3_bind_int64 (row, 11, draft->count);
   if (isnan (draft->amount))
-    sqlite3_bind_null (row, 11);
+    sqlite3_bind_null (row, 12);
   else
-    sqlite3_bind_double (row, 11, draft->amount);
-  sqlite3_bind_int64 (row, 12, draft->start_us);
-  sqlite3_bind_int64 (row, 13, draft->end_us);
-  sqlite3_bind_int64 (row, 14, draft->up_us);
-  bind_text (row, 15, draft->note);
-  bind_text (row, 16, draft->of);
+    sqlite3_bind_double (row, 12, draft->amount);
+  sqlite3_bind_int64 (row, 13, draft->start_us);
+  sqlite3_bind_int64 (row, 14, draft->end_us);
+  sqlite3_bind_int64 (row, 15, draft->up_us);
+  bind_text (row, 16, draft->note);
+  bind_seq (row, 17, references->of);
 
   const int rc = sqlite3_step (row);
   if (rc != SQLITE_DONE)
@@ -284,17 +309,24 @@ is_rename (const LbDraft *draft)
 static gboolean
 store_act (LbBook *book, const LbDraft *drafts, gsize n_drafts, char act[LB_ID_MAX], GError **error)
 {
+  const gint64 first = find_next_entry (book, error);
   gboolean must_check_marks = FALSE;
   char id[LB_ID_MAX];
 
+  if (first == 0)
+    return FALSE;
   for (gsize i = 0; i < n_drafts; i++) {
+    References references = { 0 };
     gboolean renames = is_rename (&drafts[i]);
 
-    if (drafts[i].kind == LB_ENTRY_TAKE_BACK && !find_act (book, drafts[i].of, &renames, error))
+    if (!find_references (book, &drafts[i], &references, error) ||
+        !touches_facts (book, references.of, &renames, error))
       return FALSE;
     must_check_marks = must_check_marks || renames;
-    lb_book_next_id (book, i == 0 ? act : id);
-    if (!insert_entry (book, &drafts[i], i == 0 ? act : id, act, error))
+    lb_book_next_id (book, id);
+    if (i == 0)
+      g_strlcpy (act, id, LB_ID_MAX);
+    if (!insert_entry (book, &drafts[i], &references, first + (gint64) i, first, id, error))
       return FALSE;
   }
   return !must_check_marks || lb_book_check_marks (book, error);

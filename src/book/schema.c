@@ -5,7 +5,8 @@
  * trigger, view, generated column or expression in it can do anything that is not written here,
  * whoever made the file.
  *
- * Numbers that are not known are NULL; texts that are not said are ''. The ranges are wide:
+ * Rows are numbered 1, 2, 3 … in each table and refer to each other by number; ids are what they
+ * are called outside of this file. Numbers that are not known are NULL; texts that are not said are ''. The ranges are wide:
  * they keep out what would break arithmetic, lb_pile_set() and lb_draft_check() are stricter. */
 #include "book/book-private.h"
 
@@ -25,7 +26,7 @@ static const SchemaPart parts[] = {
     "CREATE TABLE entry (\n"
     "  seq INTEGER PRIMARY KEY,\n"
     "  id TEXT NOT NULL UNIQUE,\n"
-    "  act TEXT NOT NULL,\n"
+    "  act INTEGER NOT NULL REFERENCES entry (seq),\n"
     "  at_us INTEGER NOT NULL,\n"
     "  who TEXT NOT NULL,\n"
     "  shift INTEGER REFERENCES shift (seq),\n"
@@ -41,7 +42,7 @@ static const SchemaPart parts[] = {
     "  end_us INTEGER NOT NULL,\n"
     "  up_us INTEGER NOT NULL,\n"
     "  note TEXT NOT NULL,\n"
-    "  of TEXT NOT NULL\n"
+    "  of INTEGER REFERENCES entry (seq)\n"
     ") STRICT" },
   { "table", "job",
     "CREATE TABLE job (\n"
