@@ -248,8 +248,8 @@ draw_strand_ticks (cairo_t *cr, const LbPalette *palette, double size)
   cairo_set_line_width (cr, CLAMP (size * 0.07, 1, 2));
   cairo_set_line_cap (cr, CAIRO_LINE_CAP_BUTT);
   for (int i = 0; i < 2; i++) {
-    const double x = -size * 0.66 + i * step;
-    const double y = size * 0.5 + i * step;
+    const double x = -size * 0.74 + i * step;
+    const double y = size * 0.58 + i * step;
     cairo_move_to (cr, x, y + length / 2);
     cairo_line_to (cr, x + length, y - length / 2);
   }
@@ -277,7 +277,7 @@ draw_dot (cairo_t *cr, const LbPalette *palette, const LbMark *mark, double size
     lb_ink_set (cr, palette, LB_INK_STANDING);
     cairo_rectangle (cr, x, y, side, side);
     cairo_fill (cr);
-    if (side < 4)
+    if (side < 3)
       break;
     lb_ink_set (cr, palette, LB_INK_CLEANED);
     cairo_rectangle (cr, x + 1, y + 1, side - 2, side - 2);
@@ -291,7 +291,7 @@ draw_dot (cairo_t *cr, const LbPalette *palette, const LbMark *mark, double size
     break;
   case LB_STEP_RIGGED:
     lb_ink_set (cr, palette, LB_INK_RIGGED);
-    cairo_rectangle (cr, x + floor (side / 2) - 1, y, 1, side);
+    cairo_rectangle (cr, x + floor ((side - 1) / 2), y, 1, side);
     cairo_rectangle (cr, x, y + side - 1, side, 1);
     cairo_fill (cr);
     break;

@@ -16,10 +16,28 @@ static const double EDGE_PX = 18; /* scale bar and north arrow from the page's e
 static const double NORTH_PX = 44;
 static const double SCALE_BAR_PX = 150;
 
+/* Whether a wave here would run into the pier or the names of its bents and rows. */
+static gboolean
+is_open_water (const LbPlan *plan,
+               const LbPlanView *view,
+               double width,
+               double height,
+               double x,
+               double y)
+{
+  static const double OFF_PX = 44;
+  LbPoint top_left, bottom_right;
+  lb_plan_to_page (view, width, height, plan->left_m, plan->top_m, &top_left);
+  lb_plan_to_page (view, width, height, plan->right_m, plan->bottom_m, &bottom_right);
+  return x < top_left.x - OFF_PX || x > bottom_right.x + OFF_PX || y < top_left.y - OFF_PX ||
+         y > bottom_right.y + OFF_PX;
+}
+
 /* A few short waves, on a lattice that moves with the plan: they say water and nothing more. */
 static void
 draw_waves (cairo_t *cr,
             const LbPalette *palette,
+            const LbPlan *plan,
             const LbPlanView *view,
             double width,
             double height)
@@ -33,6 +51,8 @@ draw_waves (cairo_t *cr,
     for (int column = 0; column < n_across; column++) {
       const double x = left + ACROSS * (column - 1 + (row % 2 == 0 ? 0 : 0.5));
       const double y = top + DOWN * (row - 2);
+      if (!is_open_water (plan, view, width, height, x, y))
+        continue;
       cairo_move_to (cr, x - HALF, y);
       cairo_curve_to (cr, x - HALF * 0.6, y - CREST, x - HALF * 0.4, y - CREST, x, y);
       cairo_curve_to (cr, x + HALF * 0.4, y + CREST, x + HALF * 0.6, y + CREST, x + HALF, y);
@@ -61,9 +81,6 @@ draw_deck (cairo_t *cr,
     cairo_line_to (cr, at.x, at.y);
   }
   cairo_close_path (cr);
-  /* Opaque first, so that no wave shows through the deck. */
-  lb_ink_set (cr, palette, LB_INK_WATER);
-  cairo_fill_preserve (cr);
   lb_ink_set_alpha (cr, palette, LB_INK_PAPER, 0.45);
   cairo_fill_preserve (cr);
   lb_ink_set (cr, palette, LB_INK_HAIR);
@@ -94,10 +111,25 @@ lb_plan_draw_water (cairo_t *cr,
   const gboolean has_water = lb_colour_contrast (&palette->inks[LB_INK_WATER],
                                                  &palette->inks[LB_INK_PAPER]) > 1.01;
   if (has_water)
-    draw_waves (cr, palette, view, width, height);
+    draw_waves (cr, palette, plan, view, width, height);
   draw_deck (cr, palette, plan, view, width, height);
   lb_plan_draw_axes (cr, palette, voice, plan, view, width, height);
   cairo_restore (cr);
+}
+
+/* Ground for what lies over the plan, so that it can be read wherever the plan is moved. */
+static void
+draw_pane (cairo_t *cr, const LbPalette *palette, double x, double y, double width, double height)
+{
+  static const double CORNER = 8;
+  cairo_new_sub_path (cr);
+  cairo_arc (cr, x + width - CORNER, y + CORNER, CORNER, -G_PI / 2, 0);
+  cairo_arc (cr, x + width - CORNER, y + height - CORNER, CORNER, 0, G_PI / 2);
+  cairo_arc (cr, x + CORNER, y + height - CORNER, CORNER, G_PI / 2, G_PI);
+  cairo_arc (cr, x + CORNER, y + CORNER, CORNER, G_PI, 3 * G_PI / 2);
+  cairo_close_path (cr);
+  lb_ink_set_alpha (cr, palette, LB_INK_WATER, 0.88);
+  cairo_fill (cr);
 }
 
 void
@@ -111,8 +143,13 @@ lb_plan_draw_guides (cairo_t *cr,
   cairo_save (cr);
   cairo_rectangle (cr, 0, 0, width, height);
   cairo_clip (cr);
-  lb_plan_draw_scale_bar (cr, palette, voice, view, EDGE_PX, height - EDGE_PX,
-                          MIN (SCALE_BAR_PX, width * 0.4));
+  const double longest = MIN (SCALE_BAR_PX, width * 0.4);
+  const double pane = LB_PLAN_NAME_SIZE * voice->scale * 1.6 + 14;
+  draw_pane (cr, palette, EDGE_PX - 8, height - EDGE_PX - pane + 8, longest + 48 * voice->scale,
+             pane);
+  draw_pane (cr, palette, width - EDGE_PX - NORTH_PX * 0.6 - 6, height - EDGE_PX - NORTH_PX - 8,
+             NORTH_PX * 0.6 + 12, NORTH_PX + 16);
+  lb_plan_draw_scale_bar (cr, palette, voice, view, EDGE_PX, height - EDGE_PX, longest);
   lb_plan_draw_north (cr, palette, voice, width - EDGE_PX - NORTH_PX * 0.3,
                       height - EDGE_PX - NORTH_PX / 2, NORTH_PX);
   cairo_restore (cr);
@@ -137,6 +174,21 @@ lb_plan_has_names (const LbPlan *plan, const LbPlanView *view, const LbVoice *vo
   return plan->pitch_m * view->px_per_m >= NAMES_FROM_PITCH_PX * voice->scale;
 }
 
+/* Off the mark to the side that has no neighbours: where piles stand close, as in a dolphin. */
+static LbAlign
+crowded_name_place (LbPoint crowd, double size, LbPoint *out)
+{
+  static const double TEXT_HEIGHT = LB_PLAN_NAME_SIZE * 1.35;
+  const double off = size * 0.5 + 4;
+  out->x = -crowd.x * off;
+  out->y = crowd.y * off - TEXT_HEIGHT / 2;
+  if (fabs (crowd.x) >= 0.35)
+    return crowd.x > 0 ? LB_ALIGN_END : LB_ALIGN_START;
+  out->x = 0;
+  out->y += crowd.y > 0 ? TEXT_HEIGHT / 2 : -TEXT_HEIGHT / 2;
+  return LB_ALIGN_MIDDLE;
+}
+
 /* Under its mark, or beside the arrow where one points down through that place. */
 LbAlign
 lb_plan_name_place (const LbPlan *plan, const LbPlanView *view, gsize i, LbPoint *out)
@@ -144,6 +196,8 @@ lb_plan_name_place (const LbPlan *plan, const LbPlanView *view, gsize i, LbPoint
   static const double BESIDE_PX = 5;
   const LbPlanPile *const pile = &plan->piles[i];
   const double size = lb_plan_mark_size (plan, view, i);
+  if (hypot (pile->crowd.x, pile->crowd.y) > 0.5)
+    return crowded_name_place (pile->crowd, size, out);
   out->x = 0;
   out->y = size * 0.5 + MAX (size * 0.3, 4);
   if (lb_plan_arrow_length (plan, view, i) <= 0 || cos (pile->bearing_rad) > -0.6)

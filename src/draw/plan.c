@@ -29,6 +29,9 @@ static const double READABLE_OF_PITCH = 0.36; /* and never more of the pitch, bu
 static const double LEAST_PX = 2;
 static const double DECK_MARGIN_OF_PITCH = 0.62;
 
+static const double SAME_PLACE_M = 1e-6; /* two piles nearer than that are one place */
+static const gsize MOST_RINGS = 3;       /* of cells, to look for neighbours in */
+
 static double
 cross (LbPoint o, LbPoint a, LbPoint b)
 {
@@ -182,34 +185,66 @@ cells_clear (Cells *cells)
   g_free (cells->members);
 }
 
+/* Indices of the piles in the cells up to @rings round pile i's own, itself among them. */
+static void
+gather_near (const Cells *cells, const LbPlan *plan, gsize i, gsize rings, GArray *out)
+{
+  const gsize home = cell_of (cells, &plan->piles[i]);
+  const gsize across = home % cells->n_across, up = home / cells->n_across;
+  const gsize left = across - MIN (across, rings), bottom = up - MIN (up, rings);
+  const gsize right = MIN (across + rings, cells->n_across - 1);
+  const gsize top = MIN (up + rings, cells->n_up - 1);
+  g_array_set_size (out, 0);
+  for (gsize row = bottom; row <= top; row++) {
+    /* The cells of a row follow one another, and so do their members. */
+    const guint from = cells->starts[row * cells->n_across + left];
+    const guint to = cells->starts[row * cells->n_across + right + 1];
+    g_array_append_vals (out, &cells->members[from], to - from);
+  }
+}
+
+static double
+distance_between (const LbPlan *plan, gsize i, gsize j)
+{
+  return hypot (plan->piles[j].x_m - plan->piles[i].x_m, plan->piles[j].y_m - plan->piles[i].y_m);
+}
+
 /* Distance to the nearest other place with a pile, NAN for none within a few cells. */
 static double
-nearest_distance (const Cells *cells, const LbPlan *plan, gsize i)
+nearest_distance (const Cells *cells, const LbPlan *plan, gsize i, GArray *near)
 {
-  static const gssize MOST_RINGS = 3;
-  const LbPlanPile *const pile = &plan->piles[i];
-  const gsize home = cell_of (cells, pile);
-  const gssize home_across = (gssize) (home % cells->n_across);
-  const gssize home_up = (gssize) (home / cells->n_across);
   double nearest = INFINITY;
-  for (gssize ring = 1; ring <= MOST_RINGS && nearest > (double) (ring - 1) * cells->cell; ring++) {
-    for (gssize up = MAX (home_up - ring, 0); up <= MIN (home_up + ring, (gssize) cells->n_up - 1);
-         up++)
-    {
-      for (gssize across = MAX (home_across - ring, 0);
-           across <= MIN (home_across + ring, (gssize) cells->n_across - 1); across++)
-      {
-        const gsize cell = (gsize) up * cells->n_across + (gsize) across;
-        for (guint m = cells->starts[cell]; m < cells->starts[cell + 1]; m++) {
-          const LbPlanPile *const other = &plan->piles[cells->members[m]];
-          const double distance = hypot (other->x_m - pile->x_m, other->y_m - pile->y_m);
-          if (distance > 1e-6 && distance < nearest)
-            nearest = distance;
-        }
-      }
+  for (gsize rings = 1; rings <= MOST_RINGS && nearest > (double) (rings - 1) * cells->cell;
+       rings++) {
+    gather_near (cells, plan, i, rings, near);
+    for (guint k = 0; k < near->len; k++) {
+      const double distance = distance_between (plan, i, g_array_index (near, guint, k));
+      if (distance > SAME_PLACE_M)
+        nearest = MIN (nearest, distance);
     }
   }
   return isinf (nearest) ? (double) NAN : nearest;
+}
+
+/* The mean direction to the piles that stand much nearer than the pitch. */
+static LbPoint
+find_crowd (const Cells *cells, const LbPlan *plan, gsize i, GArray *near)
+{
+  static const double NEAR_OF_PITCH = 0.7;
+  LbPoint sum = { 0, 0 };
+  guint n = 0;
+  gather_near (cells, plan, i, MOST_RINGS, near);
+  for (guint k = 0; k < near->len; k++) {
+    const guint j = g_array_index (near, guint, k);
+    const double distance = distance_between (plan, i, j);
+    if (distance <= SAME_PLACE_M || distance > NEAR_OF_PITCH * plan->pitch_m)
+      continue;
+    sum.x += (plan->piles[j].x_m - plan->piles[i].x_m) / distance;
+    sum.y += (plan->piles[j].y_m - plan->piles[i].y_m) / distance;
+    n++;
+  }
+  const double length = hypot (sum.x, sum.y);
+  return n == 0 || length < 0.1 ? (LbPoint){ 0, 0 } : (LbPoint){ sum.x / length, sum.y / length };
 }
 
 static int
@@ -219,23 +254,26 @@ compare_doubles (gconstpointer a, gconstpointer b)
   return (x > y) - (x < y);
 }
 
-static double
-find_pitch (const LbPlan *plan)
+static void
+measure_neighbours (LbPlan *plan)
 {
   Cells cells;
   cells_init (&cells, plan);
+  g_autoptr (GArray) near = g_array_new (FALSE, FALSE, sizeof (guint));
   g_autofree double *distances = g_new (double, plan->n_piles);
   gsize n = 0;
   for (gsize i = 0; i < plan->n_piles; i++) {
-    const double distance = nearest_distance (&cells, plan, i);
+    const double distance = nearest_distance (&cells, plan, i, near);
     if (!isnan (distance))
       distances[n++] = distance;
   }
+  if (n > 0) {
+    qsort (distances, n, sizeof *distances, compare_doubles);
+    plan->pitch_m = distances[n / 2];
+  }
+  for (gsize i = 0; i < plan->n_piles; i++)
+    plan->piles[i].crowd = find_crowd (&cells, plan, i, near);
   cells_clear (&cells);
-  if (n == 0)
-    return USUAL_PITCH_M;
-  qsort (distances, n, sizeof *distances, compare_doubles);
-  return distances[n / 2];
 }
 
 static void
@@ -287,7 +325,9 @@ lb_plan_new (const LbFold *fold)
   if (plan->n_piles == 0)
     plan->left_m = plan->right_m = plan->bottom_m = plan->top_m = 0;
 
-  plan->pitch_m = plan->n_piles > 0 ? find_pitch (plan) : USUAL_PITCH_M;
+  plan->pitch_m = USUAL_PITCH_M;
+  if (plan->n_piles > 0)
+    measure_neighbours (plan);
   const double margin_m = plan->pitch_m * DECK_MARGIN_OF_PITCH;
   plan->left_m -= margin_m;
   plan->right_m += margin_m;
@@ -407,7 +447,7 @@ lb_plan_neighbour (const LbPlan *plan, int from, double angle_rad)
     const double dx = plan->piles[i].x_m - plan->piles[from].x_m;
     const double dy = plan->piles[i].y_m - plan->piles[from].y_m;
     const double distance = hypot (dx, dy);
-    if (distance < 1e-6)
+    if (distance < SAME_PLACE_M)
       continue;
     const double along = (dx * direction.x + dy * direction.y) / distance;
     if (along < G_SQRT2 / 2 - 1e-9)

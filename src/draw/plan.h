@@ -15,6 +15,7 @@ typedef struct
   double width_m;
   double batter, bearing_rad;
   double lean_m; /* head out of plumb over the pile's height, for the arrow */
+  LbPoint crowd; /* mean direction to piles much nearer than the pitch, 0 long for none */
   LbMark mark;
   const char *label; /* borrowed */
 } LbPlanPile;

@@ -24,7 +24,8 @@ static const double USUAL_BAR_M = 0.0254; /* and a #8 bar */
 
 static const double READABLE_RADIUS = 10;   /* of a disc with its number inside */
 static const double NUMBER_INSIDE_FROM = 7; /* smaller ones have it outside */
-static const double REACH_PX = 14;          /* of a finger, see the header */
+static const double LEAST_RADIUS = 2;
+static const double REACH_PX = 14; /* of a finger, see the header */
 
 typedef struct
 {
@@ -81,8 +82,14 @@ place_bars (Layout *layout, const LbPoint places[LB_BARS_MAX], double bar_m)
                                  layout->centre.y + places[i].y * layout->scale };
   }
   const double wanted = MAX (bar_m / 2 * layout->scale, READABLE_RADIUS);
-  const double to_face = layout->radius * 0.3;
-  layout->bar_radius = MAX (MIN (MIN (wanted, half_spacing (layout) - 1), to_face), 1.5);
+  /* Not over the face, nor into the void, nor onto the next bar. */
+  double room = MIN (half_spacing (layout) - 1, layout->radius * 0.3);
+  for (guint i = 0; i < layout->n_bars; i++) {
+    const double to_void = distance (layout->bars[i], layout->centre) -
+                           layout->outline.void_m / 2 * layout->scale;
+    room = MIN (room, to_void - 2);
+  }
+  layout->bar_radius = MAX (MIN (wanted, room), LEAST_RADIUS);
 }
 
 static void
@@ -134,6 +141,7 @@ draw_concrete (cairo_t *cr, const LbPalette *palette, const Layout *layout)
   cairo_set_fill_rule (cr, CAIRO_FILL_RULE_EVEN_ODD);
   lb_ink_set_alpha (cr, palette, LB_INK_CONCRETE, 0.2);
   cairo_fill_preserve (cr);
+  cairo_set_fill_rule (cr, CAIRO_FILL_RULE_WINDING);
   lb_ink_set (cr, palette, LB_INK_LINE);
   cairo_set_line_width (cr, 1.5);
   cairo_set_line_join (cr, CAIRO_LINE_JOIN_MITER);
@@ -296,25 +304,19 @@ draw_direction (cairo_t *cr,
   draw_fitted (cr, voice, words, SIZE, x, to + 1, width - 4, height - to - 2);
 }
 
-/* What the picture had to take for granted, in its middle. */
+/* In the middle, that there is nothing to draw there. */
 static void
-draw_unknown (cairo_t *cr,
-              const LbPalette *palette,
-              const LbVoice *voice,
-              const LbSection *section,
-              const Layout *layout)
+draw_bars_unknown (cairo_t *cr,
+                   const LbPalette *palette,
+                   const LbVoice *voice,
+                   const Layout *layout)
 {
-  const LbPile *const pile = section->pile;
-  const char *const words = pile->n_bars == 0            ? _ ("bars not known")
-                            : pile->outline.width_m <= 0 ? _ ("width not known")
-                                                         : NULL;
-  if (words == NULL)
-    return;
-  const double width = layout->radius * (layout->n_bars > 0 ? 0.8 : 1.5);
+  const char *const words = _ ("bars not known");
+  const double width = layout->radius * 1.5;
   double text_height;
-  lb_text_measure (cr, voice, words, 10, FALSE, width, NULL, &text_height);
+  lb_text_measure (cr, voice, words, 11, FALSE, width, NULL, &text_height);
   lb_ink_set (cr, palette, LB_INK_TEXT);
-  lb_text_show (cr, voice, words, 10, FALSE, LB_ALIGN_MIDDLE, layout->centre.x,
+  lb_text_show (cr, voice, words, 11, FALSE, LB_ALIGN_MIDDLE, layout->centre.x,
                 layout->centre.y - text_height / 2, width);
 }
 
@@ -334,7 +336,8 @@ lb_section_draw (cairo_t *cr,
   draw_fitted (cr, voice, _ ("section, looking down"), 11, width / 2, 0, width - 4, layout.top - 2);
   draw_concrete (cr, palette, &layout);
   draw_bars (cr, palette, voice, section, &layout);
-  draw_unknown (cr, palette, voice, section, &layout);
+  if (layout.n_bars == 0)
+    draw_bars_unknown (cr, palette, voice, &layout);
   draw_direction (cr, palette, voice, section, &layout, width, height);
   cairo_restore (cr);
 }

@@ -62,8 +62,12 @@ lb_side_lay_out (const LbSide *side,
   layout.left = column;
   layout.right = width - column;
 
-  const double top_band = CLAMP (height * 0.07, 16, 30) * voice->scale;
-  const double mud_band = CLAMP (height * 0.17, 34, 90);
+  layout.text_size = CLAMP (MIN (width, height) / 46, 10, 13);
+  /* Room for the water's words over its line, a hook over the head, and words in the mud. */
+  const double hook_band = side->step == LB_STEP_RIGGED ? 20 : 0;
+  const double top_band = CLAMP (height * 0.07, 16, 30) * voice->scale + hook_band;
+  const double mud_band = MAX (CLAMP (height * 0.17, 34, 90),
+                               layout.text_size * voice->scale * 2 + 12);
   const double highest = MAX (layout.head_m, layout.water_m);
   const double lowest = MIN (MIN (layout.mudline_m, layout.cut_m), layout.water_m);
   const double span = MAX (highest - lowest, 1);

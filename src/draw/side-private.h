@@ -23,6 +23,7 @@ typedef struct
   double water_m, mudline_m, cut_m;
   gboolean has_head, has_water, has_mudline, has_cut, has_width;
   double left, right;  /* the columns for words end and begin here */
+  double text_size;    /* grows a little with the page */
   gboolean is_to_burn; /* there is a cut to make, with bars in it */
   gboolean has_leads;
   double leads_x; /* page x of the umbilical on its way down */

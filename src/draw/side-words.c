@@ -10,10 +10,10 @@
 #include <math.h>
 #include <stdlib.h>
 
-static const double SIZE = 10;
 static const double PAD_PX = 6; /* from the page's edge */
 static const double GAP_PX = 2; /* between two words */
 static const double LEAST_ROOM_PX = 24;
+#define NO_BREAK_SPACE "\u00a0"
 
 typedef struct
 {
@@ -31,6 +31,7 @@ typedef struct
 {
   Word words[MOST_WORDS];
   gsize n;
+  double size; /* of the font */
 } Words;
 
 /* Takes @text. */
@@ -86,14 +87,15 @@ draw_words (cairo_t *cr,
 {
   for (gsize i = 0; i < words->n; i++) {
     Word *const word = &words->words[i];
-    lb_text_measure (cr, voice, word->text, SIZE, word->is_bold, word->room, NULL, &word->height);
+    lb_text_measure (cr, voice, word->text, words->size, word->is_bold, word->room, NULL,
+                     &word->height);
   }
   spread (words, top, bottom);
   for (gsize i = 0; i < words->n; i++) {
     Word *const word = &words->words[i];
     lb_ink_set (cr, palette, word->ink);
-    lb_text_show (cr, voice, word->text, SIZE, word->is_bold, LB_ALIGN_START, word->x, word->y,
-                  word->room);
+    lb_text_show (cr, voice, word->text, words->size, word->is_bold, LB_ALIGN_START, word->x,
+                  word->y, word->room);
     g_free (word->text);
   }
 }
@@ -138,7 +140,10 @@ elevation_words (const LbVoice *voice,
   if (!is_known)
     return g_strdup (unknown);
   g_autofree char *elevation = lb_voice_elevation (voice, elevation_m);
-  return g_strconcat (known, " ", elevation, NULL);
+  /* The unit stays with its number when the words are wrapped. */
+  g_auto (GStrv) parts = g_strsplit (elevation, " ", -1);
+  g_autofree char *unbroken = g_strjoinv (NO_BREAK_SPACE, parts);
+  return g_strconcat (known, " ", unbroken, NULL);
 }
 
 static const char *
@@ -161,7 +166,7 @@ draw_left (cairo_t *cr,
   const double cut_y = lb_side_y (layout, layout->cut_m);
   const double from_x = PAD_PX + AFTER_ARROW_PX;
   const double to_x = layout->leads_x - 5;
-  Words words = { 0 };
+  Words words = { .size = layout->text_size };
   if (draw_depth (cr, palette, layout)) {
     add (&words, LB_INK_TEXT, (water_y + cut_y) / 2, from_x, to_x,
          lb_voice_quantity (voice, LB_QUANTITY_LENGTH, layout->water_m - layout->cut_m));
@@ -188,7 +193,7 @@ draw_right (cairo_t *cr,
   const double edge = layout->half_px / cos (layout->angle) + OFF_PX;
   const double water_y = lb_side_y (layout, layout->water_m);
   const double cut_y = lb_side_y (layout, layout->cut_m);
-  Words words = { 0 };
+  Words words = { .size = layout->text_size };
 
   double head_y = MAX (lb_side_y (layout, layout->head_m), 0) + line_height * 0.6;
   /* Off the water's line, on the side where it is. */
@@ -196,8 +201,9 @@ draw_right (cairo_t *cr,
     head_y = head_y < water_y ? water_y - line_height * 0.8 : water_y + line_height * 0.9;
   add (&words, LB_INK_DIM_TEXT, head_y, lb_side_axis_x (layout, layout->head_m) + edge, to_x,
        elevation_words (voice, layout->has_head, _ ("head"), _ ("head not known"), layout->head_m));
+  /* Over the cut the pile comes nearer: the words begin clear of it at their top. */
   add (&words, LB_INK_HEAT, cut_y - line_height * 0.2,
-       lb_side_axis_x (layout, layout->cut_m) + edge + 8, to_x,
+       lb_side_axis_x (layout, layout->cut_m) + edge + 8 + line_height * layout->batter, to_x,
        elevation_words (voice, layout->has_cut, _ ("cut"), _ ("cut not known"), layout->cut_m));
   if (layout->is_to_burn) {
     add (&words, LB_INK_DIM_TEXT, cut_y + line_height,
@@ -222,7 +228,7 @@ draw_mudline (cairo_t *cr,
   lb_ink_set (cr, palette, LB_INK_TEXT);
   const double pile_x = lb_side_axis_x (layout, layout->mudline_m);
   const double room = layout->width - PAD_PX - (pile_x + layout->half_px / cos (layout->angle) + 6);
-  lb_text_show (cr, voice, text, SIZE, FALSE, LB_ALIGN_END, layout->width - PAD_PX, y,
+  lb_text_show (cr, voice, text, layout->text_size, FALSE, LB_ALIGN_END, layout->width - PAD_PX, y,
                 MAX (room, LEAST_ROOM_PX));
 }
 
@@ -234,7 +240,7 @@ lb_side_draw_words (cairo_t *cr,
                     const LbSideLayout *layout)
 {
   double line_height;
-  lb_text_measure (cr, voice, "0", SIZE, FALSE, 0, NULL, &line_height);
+  lb_text_measure (cr, voice, "0", layout->text_size, FALSE, 0, NULL, &line_height);
   const double water_y = lb_side_y (layout, layout->water_m);
   const double mud_y = lb_side_y (layout, layout->mudline_m);
   const double foot = (layout->has_mudline ? mud_y : layout->height - line_height - PAD_PX) - 3;
@@ -243,9 +249,9 @@ lb_side_draw_words (cairo_t *cr,
                                             _ ("water level not known"), layout->water_m);
   const double water_room = lb_side_axis_x (layout, layout->water_m) - layout->half_px - PAD_PX - 6;
   double water_height;
-  lb_text_measure (cr, voice, water, SIZE, FALSE, water_room, NULL, &water_height);
+  lb_text_measure (cr, voice, water, layout->text_size, FALSE, water_room, NULL, &water_height);
   lb_ink_set (cr, palette, LB_INK_TEXT);
-  lb_text_show (cr, voice, water, SIZE, FALSE, LB_ALIGN_START, PAD_PX,
+  lb_text_show (cr, voice, water, layout->text_size, FALSE, LB_ALIGN_START, PAD_PX,
                 layout->has_water ? MAX (water_y - water_height - 4, 1) : PAD_PX, water_room);
 
   draw_left (cr, palette, voice, side, layout, foot);
