@@ -1,0 +1,455 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The cut card and the daily report on paper: all that must be said can be read out of the PDF,
+ * nothing is drawn off the sheet, and it is all grey. Worst cases on purpose: sixty bars, a mark
+ * of forty letters, a day on which every pile was worked. */
+#include "draw/page.h"
+#include "draw/picture.h"
+#include "draw/plan-words.h"
+#include "sample-job.h"
+
+#include <glib/gstdio.h>
+#include <locale.h>
+#include <math.h>
+#include <string.h>
+
+#define INCH 0.0254
+
+typedef struct
+{
+  LbVoice voice;
+  const LbLedger *ledger;
+  const LbFold *fold;
+  guint pile;
+  guint32 day;
+} Sheet;
+
+static void
+draw_card (cairo_t *cr, gsize page, double width, double height, gpointer data)
+{
+  const Sheet *const sheet = data;
+  lb_card_draw (cr, &sheet->voice, sheet->fold, sheet->pile, width, height);
+}
+
+static void
+draw_report (cairo_t *cr, gsize page, double width, double height, gpointer data)
+{
+  const Sheet *const sheet = data;
+  lb_day_report_draw (cr, &sheet->voice, sheet->ledger, sheet->fold, sheet->day, page, width,
+                      height);
+}
+
+/* Text without any white space, since lines break where they like. */
+static char *
+squeeze (const char *text)
+{
+  GString *const squeezed = g_string_new (NULL);
+  for (const char *at = text; *at != '\0'; at = g_utf8_next_char (at)) {
+    const gunichar c = g_utf8_get_char (at);
+    if (!g_unichar_isspace (c) && c != 0x0c)
+      g_string_append_unichar (squeezed, c);
+  }
+  return g_string_free (squeezed, FALSE);
+}
+
+/* What a reader of the PDF finds, in the order it was written; NULL without pdftotext. */
+static char *
+read_pdf (LbPictureFunc func, LbPaper paper, gsize n_pages, Sheet *sheet)
+{
+  g_autofree char *program = g_find_program_in_path ("pdftotext");
+  if (program == NULL) {
+    g_test_skip ("pdftotext is not installed");
+    return NULL;
+  }
+  g_autoptr (GError) error = NULL;
+  g_autofree char *folder = g_dir_make_tmp ("lb-pages-XXXXXX", &error);
+  g_assert_no_error (error);
+  g_autofree char *path = g_build_filename (folder, "page.pdf", NULL);
+  double width, height;
+  lb_paper_size (paper, &width, &height);
+  lb_picture_write (path, width, height, n_pages, "page", func, sheet, &error);
+  g_assert_no_error (error);
+  char *arguments[] = { program, (char *) "-raw", path, (char *) "-", NULL };
+  g_autofree char *text = NULL;
+  int status;
+  g_spawn_sync (NULL, arguments, NULL, G_SPAWN_DEFAULT, NULL, NULL, &text, NULL, &status, &error);
+  g_assert_no_error (error);
+  g_assert_true (g_spawn_check_wait_status (status, NULL));
+  g_remove (path);
+  g_rmdir (folder);
+  return squeeze (text);
+}
+
+static gboolean
+has (const char *squeezed, const char *part)
+{
+  g_autofree char *wanted = squeeze (part);
+  return strstr (squeezed, wanted) != NULL;
+}
+
+static void
+assert_has (const char *squeezed, const char *part)
+{
+  if (!has (squeezed, part))
+    g_error ("the page does not say “%s”", part);
+}
+
+static guint
+count (const char *squeezed, const char *part)
+{
+  g_autofree char *wanted = squeeze (part);
+  guint n = 0;
+  for (const char *at = squeezed; (at = strstr (at, wanted)) != NULL; at += strlen (wanted))
+    n++;
+  return n;
+}
+
+static void
+assert_on_sheet (LbPictureFunc func, gsize page, LbPaper paper, Sheet *sheet)
+{
+  cairo_surface_t *const ink = cairo_recording_surface_create (CAIRO_CONTENT_COLOR_ALPHA, NULL);
+  cairo_t *const cr = cairo_create (ink);
+  double paper_w, paper_h, x, y, width, height;
+  lb_paper_size (paper, &paper_w, &paper_h);
+  func (cr, page, paper_w, paper_h, sheet);
+  cairo_recording_surface_ink_extents (ink, &x, &y, &width, &height);
+  g_assert_cmpfloat (x, >=, -0.01);
+  g_assert_cmpfloat (y, >=, -0.01);
+  /* Extents are whole units: one over is the paper's own fraction. */
+  g_assert_cmpfloat (x + width, <=, ceil (paper_w));
+  g_assert_cmpfloat (y + height, <=, ceil (paper_h));
+  cairo_destroy (cr);
+  cairo_surface_destroy (ink);
+}
+
+/* Grey all over, and the margin of the sheet left white. */
+static void
+assert_grey_in_margins (LbPictureFunc func, gsize page, LbPaper paper, Sheet *sheet)
+{
+  double paper_w, paper_h;
+  lb_paper_size (paper, &paper_w, &paper_h);
+  const int width = (int) ceil (paper_w);
+  const int height = (int) ceil (paper_h);
+  const int margin = 24;
+  cairo_surface_t *const image = cairo_image_surface_create (CAIRO_FORMAT_RGB24, width, height);
+  cairo_t *const cr = cairo_create (image);
+  func (cr, page, width, height, sheet);
+  cairo_surface_flush (image);
+  const guchar *const data = cairo_image_surface_get_data (image);
+  const int stride = cairo_image_surface_get_stride (image);
+  guint n_dark = 0;
+  for (int y = 0; y < height; y++) {
+    for (int x = 0; x < width; x++) {
+      const guint32 pixel = *(const guint32 *) (gconstpointer) (data + y * stride + 4 * x) &
+                            0xffffff;
+      g_assert_cmpuint (pixel & 0xff, ==, pixel >> 8 & 0xff);
+      g_assert_cmpuint (pixel & 0xff, ==, pixel >> 16);
+      if (x < margin || y < margin || x >= width - margin || y >= height - margin)
+        g_assert_cmphex (pixel, ==, 0xffffff);
+      n_dark += pixel < 0x808080;
+    }
+  }
+  g_assert_cmpuint (n_dark, >, 1000);
+  cairo_destroy (cr);
+  cairo_surface_destroy (image);
+}
+
+static void
+assert_card_says_all (const char *squeezed, const Sheet *sheet)
+{
+  const LbFold *const fold = sheet->fold;
+  const LbPile *const pile = &fold->piles[sheet->pile];
+  const LbPileState *const state = &fold->states[sheet->pile];
+  LbCutPlan plan;
+  lb_cut_plan_reckon (pile, state->burned, state->n_unplaced, &fold->assumptions, &plan);
+
+  assert_has (squeezed, pile->mark);
+  assert_has (squeezed, fold->name);
+  assert_has (squeezed, "CUT CARD");
+  assert_has (squeezed, "The diving supervisor’s word stands above this card.");
+  g_autofree char *pile_text = lb_pile_text (&sheet->voice, pile);
+  g_autofree char *state_text = lb_pile_state_text (pile, state);
+  assert_has (squeezed, pile_text);
+  assert_has (squeezed, state_text);
+  for (LbFigureId id = 0; id < LB_N_FIGURES; id++) {
+    g_autofree char *value = lb_figure_text (&sheet->voice, &plan, id);
+    g_autofree char *range = lb_figure_range_text (&sheet->voice, &plan, id);
+    g_autofree char *why = lb_figure_reason_text (&sheet->voice, pile, &fold->assumptions, &plan,
+                                                  id);
+    assert_has (squeezed, lb_figure_title (id));
+    assert_has (squeezed, value);
+    assert_has (squeezed, why);
+    if (range != NULL)
+      assert_has (squeezed, range);
+  }
+  g_assert_cmpuint (plan.n_cautions, >, 0);
+  for (gsize i = 0; i < plan.n_cautions; i++) {
+    g_autofree char *caution = lb_caution_text (&sheet->voice, pile, &plan, plan.cautions[i]);
+    assert_has (squeezed, caution);
+  }
+  const gboolean has_order = pile->bar != NULL && pile->bar->kind != LB_BAR_STRAND;
+  for (gsize i = 0; has_order && i < plan.n_order; i++) {
+    g_autofree char *bar = g_strdup_printf ("%zu bar %u", i + 1, plan.order[i] + 1u);
+    assert_has (squeezed, bar);
+  }
+}
+
+/* Four piles that are hard on the card, after the sample's own. */
+static LbLedger *
+make_hard_piles (void)
+{
+  LbLedger *const ledger = sample_job_new (3);
+  const guint bare = sample_job_add_pile (ledger, "X1");
+  const guint full = sample_job_add_pile (ledger, "NORTHERNMOSTDOLPHINPILEWITHALONGLONGNAME");
+  const guint strand = sample_job_add_pile (ledger, "D 12");
+  const guint deep = sample_job_add_pile (ledger, "D 13");
+  LbPile *const piles = (LbPile *) (gpointer) ledger->piles->data;
+  g_assert_cmpstr (piles[bare].mark, ==, "X1");
+
+  piles[full] = piles[0];
+  piles[full].mark = "NORTHERNMOSTDOLPHINPILEWITHALONGLONGNAME";
+  piles[full].outline =
+    (LbOutline){ .shape = LB_SHAPE_SQUARE, .width_m = 54 * INCH, .void_m = 30 * INCH };
+  piles[full].bar = lb_bar_find ("#18");
+  piles[full].n_bars = LB_BARS_MAX;
+  piles[full].note = "Cracked under the cap, cover spalled on the north face, cable hanging from "
+                     "the fender: look at it from the barge before anybody goes near. Cracked "
+                     "again below the water line.";
+  piles[strand] = piles[full];
+  piles[strand].mark = "D 12";
+  piles[strand].bar = lb_bar_find ("1/2 in strand 270");
+  piles[deep] = piles[full];
+  piles[deep].mark = "D 13";
+  piles[deep].cut_m = -80;
+  piles[deep].mudline_m = -81;
+  return ledger;
+}
+
+static void
+test_card (void)
+{
+  static const LbUnits UNITS[] = { LB_UNITS_US, LB_UNITS_METRIC };
+  g_autoptr (LbLedger) ledger = make_hard_piles ();
+  g_autoptr (LbFold) fold = lb_fold_new (ledger, G_MAXINT64);
+  /* The sample's first, one with three bars gone, and the four hard ones. */
+  const guint piles[] = {
+    0, 6, fold->n_piles - 4, fold->n_piles - 3, fold->n_piles - 2, fold->n_piles - 1
+  };
+  g_assert_cmpuint (fold->states[6].n_left, ==, 5);
+  for (gsize i = 0; i < G_N_ELEMENTS (piles); i++) {
+    for (LbPaper paper = LB_PAPER_LETTER; paper <= LB_PAPER_A4; paper++) {
+      Sheet sheet = {
+        .voice = LB_VOICE_PLAIN,
+        .ledger = ledger,
+        .fold = fold,
+        .pile = piles[i],
+      };
+      sheet.voice.units = UNITS[paper];
+      assert_on_sheet (draw_card, 0, paper, &sheet);
+      assert_grey_in_margins (draw_card, 0, paper, &sheet);
+      g_autofree char *squeezed = read_pdf (draw_card, paper, 1, &sheet);
+      if (squeezed != NULL)
+        assert_card_says_all (squeezed, &sheet);
+    }
+  }
+}
+
+/* Large text on the screen does not change paper. */
+static void
+test_card_keeps_its_size (void)
+{
+  g_autoptr (LbLedger) ledger = sample_job_new (1);
+  g_autoptr (LbFold) fold = lb_fold_new (ledger, G_MAXINT64);
+  guchar *bytes[2];
+  gsize n = 0;
+  for (gsize i = 0; i < 2; i++) {
+    cairo_surface_t *const image = cairo_image_surface_create (CAIRO_FORMAT_RGB24, 612, 792);
+    cairo_t *const cr = cairo_create (image);
+    LbVoice voice = LB_VOICE_PLAIN;
+    voice.scale = 1.0 + (double) i;
+    lb_card_draw (cr, &voice, fold, 2, 612, 792);
+    cairo_surface_flush (image);
+    n = (gsize) cairo_image_surface_get_stride (image) * 792;
+    bytes[i] = g_memdup2 (cairo_image_surface_get_data (image), n);
+    cairo_destroy (cr);
+    cairo_surface_destroy (image);
+  }
+  g_assert_cmpmem (bytes[0], n, bytes[1], n);
+  g_free (bytes[0]);
+  g_free (bytes[1]);
+}
+
+static gsize
+n_pages_of (const Sheet *sheet, LbPaper paper)
+{
+  double width, height;
+  lb_paper_size (paper, &width, &height);
+  return lb_day_report_n_pages (&sheet->voice, sheet->ledger, sheet->fold, sheet->day, width,
+                                height);
+}
+
+static void
+assert_report_on_sheets (Sheet *sheet)
+{
+  for (LbPaper paper = LB_PAPER_LETTER; paper <= LB_PAPER_A4; paper++) {
+    const gsize n_pages = n_pages_of (sheet, paper);
+    for (gsize page = 0; page < n_pages; page++) {
+      assert_on_sheet (draw_report, page, paper, sheet);
+      assert_grey_in_margins (draw_report, page, paper, sheet);
+    }
+  }
+}
+
+static void
+test_report (void)
+{
+  g_autoptr (LbLedger) ledger = sample_job_new (3);
+  const int shift = 2;
+  const LbEntry slip = {
+    SAMPLE_ENTRY (LB_ENTRY_NOTE, shift),
+    .note = "Written into the wrong shift.",
+  };
+  LbEntry back = { SAMPLE_ENTRY (LB_ENTRY_TAKE_BACK, shift) };
+  back.of = sample_job_add (ledger, &slip);
+  sample_job_add (ledger, &back);
+  const LbEntry broke = {
+    .kind = LB_ENTRY_BROKEN,
+    .shift = shift,
+    .pile = 9,
+    .amount = -6,
+  };
+  sample_job_add (ledger, &broke);
+  g_autoptr (LbFold) fold = lb_fold_new (ledger, G_MAXINT64);
+  Sheet sheet = {
+    .voice = LB_VOICE_PLAIN,
+    .ledger = ledger,
+    .fold = fold,
+    .day = lb_ledger_shift (ledger, (guint) shift)->day,
+  };
+  assert_report_on_sheets (&sheet);
+  const gsize n_pages = n_pages_of (&sheet, LB_PAPER_LETTER);
+  g_assert_cmpuint (n_pages, ==, 1);
+  g_autofree char *text = read_pdf (draw_report, LB_PAPER_LETTER, n_pages, &sheet);
+  if (text == NULL)
+    return;
+
+  assert_has (text, "Sample Wharf");
+  assert_has (text, "Thu 16 Jul 2026");
+  assert_has (text, "2026-07-16");
+  assert_has (text, "Day shift, opened by superintendent");
+  /* The third day's two piles are the fifth and sixth: E1, A2. */
+  assert_has (text, "E1 cleaned, severed, rigged, pulled 8 (1–8) 9 min");
+  assert_has (text, "A2 cleaned, severed, rigged, pulled 8 (1–8) 9 min");
+  assert_has (text, "E2 broke: stub left");
+  assert_has (text, "Broke: a stub is left with its head at -19.7 ft");
+  /* 31 ft: 232 min at 35 ft; 44 ft: 125 min at 45 ft, overrun by ten. */
+  assert_has (text, "diver 1 31 ft 07:10 08:32 08:34 82 min 232 min, within");
+  assert_has (text, "diver 2 44 ft 09:05 11:20 11:22 135 min 125 min, OVER by 10 min");
+  assert_has (text, "current 1 45 min waited for slack");
+  assert_has (text, "collet 1 10 min leak at the O-ring, changed");
+  assert_has (text, "Wind: 12 kn from the south-west");
+  assert_has (text, "Barge moved to the next bent at noon.");
+  /* Two a day, three days; sixteen bars a day and three of the next. */
+  assert_has (text, "Piles pulled 2 6");
+  assert_has (text, "6 of 40 piles are out.");
+  assert_has (text, "Diving supervisor");
+  g_assert_false (has (text, "wrong shift"));
+  g_assert_cmpuint (count (text, "None recorded."), ==, 0);
+}
+
+static void
+test_empty_report (void)
+{
+  g_autoptr (LbLedger) ledger = sample_job_new (1);
+  g_autoptr (LbFold) fold = lb_fold_new (ledger, G_MAXINT64);
+  Sheet sheet = {
+    .voice = LB_VOICE_PLAIN,
+    .ledger = ledger,
+    .fold = fold,
+    .day = sample_job_first_day () + 40,
+  };
+  assert_report_on_sheets (&sheet);
+  g_autofree char *text = read_pdf (draw_report, LB_PAPER_A4, 1, &sheet);
+  if (text == NULL)
+    return;
+  assert_has (text, "No shift on this day.");
+  g_assert_cmpuint (count (text, "None recorded."), ==, 6);
+}
+
+/* Every pile of the pier on one day, with a note that would fill pages by itself. */
+static void
+test_long_report (void)
+{
+  g_autoptr (LbLedger) ledger = sample_job_new (1);
+  g_autofree char *long_note = g_strnfill (6000, 'x');
+  for (guint i = 0; i < ledger->piles->len; i++) {
+    const LbEntry note = {
+      .kind = LB_ENTRY_NOTE,
+      .pile = (int) i,
+      .note = i == 7 ? long_note : "slow: hard growth, switch wet, rods short, current early",
+    };
+    sample_job_add (ledger, &note);
+    const LbEntry dive = {
+      .kind = LB_ENTRY_DIVE,
+      .pile = (int) i,
+      .what = "diver 3",
+      .amount = NAN,
+    };
+    sample_job_add (ledger, &dive);
+  }
+  g_autoptr (LbFold) fold = lb_fold_new (ledger, G_MAXINT64);
+  Sheet sheet = {
+    .voice = LB_VOICE_PLAIN,
+    .ledger = ledger,
+    .fold = fold,
+    .day = sample_job_first_day (),
+  };
+  assert_report_on_sheets (&sheet);
+  const gsize n_pages = n_pages_of (&sheet, LB_PAPER_LETTER);
+  g_assert_cmpuint (n_pages, >=, 3);
+  g_autofree char *text = read_pdf (draw_report, LB_PAPER_LETTER, n_pages, &sheet);
+  if (text == NULL)
+    return;
+  for (guint i = 0; i < fold->n_piles; i++)
+    assert_has (text, fold->piles[i].mark);
+  g_assert_cmpuint (count (text, "slow: hard growth"), ==, fold->n_piles - 1);
+  g_assert_cmpuint (count (text, "no limit can be read"), ==, fold->n_piles);
+  g_assert_cmpuint (count (text, "daily production report, continued"), ==, n_pages - 1);
+  for (gsize page = 1; page <= n_pages; page++) {
+    g_autofree char *number = g_strdup_printf ("Page %zu of %zu", page, n_pages);
+    g_assert_cmpuint (count (text, number), ==, 1);
+  }
+  assert_has (text, "xxx…");
+}
+
+static void
+test_paper (void)
+{
+  LbPaper paper = LB_PAPER_LETTER;
+  double width, height;
+  g_assert_true (lb_paper_from_name ("A4", &paper));
+  g_assert_cmpint (paper, ==, LB_PAPER_A4);
+  lb_paper_size (paper, &width, &height);
+  /* 210 by 297 mm */
+  g_assert_cmpfloat_with_epsilon (width / 72 * 25.4, 210, 0.01);
+  g_assert_cmpfloat_with_epsilon (height / 72 * 25.4, 297, 0.01);
+  g_assert_true (lb_paper_from_name ("letter", &paper));
+  lb_paper_size (paper, &width, &height);
+  g_assert_cmpfloat (width, ==, 8.5 * 72);
+  g_assert_cmpfloat (height, ==, 11.0 * 72);
+  g_assert_false (lb_paper_from_name ("foolscap", &paper));
+  g_assert_cmpint (paper, ==, LB_PAPER_LETTER);
+}
+
+int
+main (int argc, char *argv[])
+{
+  setlocale (LC_ALL, "");
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/draw/pages/paper", test_paper);
+  g_test_add_func ("/draw/pages/card", test_card);
+  g_test_add_func ("/draw/pages/card-size", test_card_keeps_its_size);
+  g_test_add_func ("/draw/pages/report", test_report);
+  g_test_add_func ("/draw/pages/empty-report", test_empty_report);
+  g_test_add_func ("/draw/pages/long-report", test_long_report);
+  return g_test_run ();
+}
