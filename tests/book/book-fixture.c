@@ -71,6 +71,78 @@ fixture_add_piles (LbBook *book, guint n_piles, guint n_bars)
   g_assert_no_error (error);
 }
 
+char *
+fixture_shift (LbBook *book, guint days)
+{
+  g_autoptr (GError) error = NULL;
+  char *shift = NULL;
+
+  g_assert_true (lb_book_open_shift (book, FIXTURE_DAY + days, "day", NULL, &shift, &error));
+  g_assert_no_error (error);
+  return shift;
+}
+
+static char *
+record (LbBook *book, LbDraft *draft, int pile)
+{
+  g_autoptr (GError) error = NULL;
+  g_autofree char *id = pile >= 0 ? g_strdup_printf ("test-%d", pile + 3) : NULL;
+  char *act = NULL;
+
+  /* Ids 1 and 2 are the job's and its name's; fixture_add_piles() comes next. */
+  draft->pile_id = id;
+  g_assert_true (lb_book_record (book, draft, 1, &act, &error));
+  g_assert_no_error (error);
+  return act;
+}
+
+char *
+fixture_record (LbBook *book,
+                const char *shift,
+                LbEntryKind kind,
+                int pile,
+                const char *what,
+                double amount)
+{
+  LbDraft draft = LB_DRAFT_INIT (kind);
+
+  draft.shift_id = shift;
+  draft.what = what;
+  draft.amount = amount;
+  return record (book, &draft, pile);
+}
+
+char *
+fixture_burn (LbBook *book, const char *shift, int pile, LbBarSet bars, guint count)
+{
+  LbDraft draft = LB_DRAFT_INIT (LB_ENTRY_BARS);
+
+  draft.shift_id = shift;
+  draft.bars = bars;
+  draft.count = count;
+  return record (book, &draft, pile);
+}
+
+char *
+fixture_take_back (LbBook *book, const char *shift, const char *act)
+{
+  LbDraft draft = LB_DRAFT_INIT (LB_ENTRY_TAKE_BACK);
+
+  draft.shift_id = shift;
+  draft.of = act;
+  return record (book, &draft, -1);
+}
+
+LbLedger *
+fixture_read (LbBook *book)
+{
+  g_autoptr (GError) error = NULL;
+  LbLedger *ledger = lb_book_read (book, NULL, &error);
+
+  g_assert_no_error (error);
+  return ledger;
+}
+
 GBytes *
 fixture_bytes (const char *path)
 {

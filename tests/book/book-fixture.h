@@ -22,6 +22,25 @@ LbBook *fixture_book (const char *path);
 /* Piles "P1", "P2" … of a 16-inch octagon with @n_bars #8 bars each, 0 for unknown. */
 void fixture_add_piles (LbBook *book, guint n_piles, guint n_bars);
 
+/* The id of the shift of FIXTURE_DAY + @days, opened when it is not. */
+char *fixture_shift (LbBook *book, guint days);
+
+/* Records one entry about a pile (by index, -1 for none) and returns the act. */
+char *fixture_record (LbBook *book,
+                      const char *shift,
+                      LbEntryKind kind,
+                      int pile,
+                      const char *what,
+                      double amount);
+
+/* Burns bars of a pile. */
+char *fixture_burn (LbBook *book, const char *shift, int pile, LbBarSet bars, guint count);
+
+/* Takes an act back, in a shift. */
+char *fixture_take_back (LbBook *book, const char *shift, const char *act);
+
+LbLedger *fixture_read (LbBook *book);
+
 /* The bytes of a file, for comparing. */
 GBytes *fixture_bytes (const char *path);
 
