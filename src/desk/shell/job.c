@@ -44,6 +44,7 @@ struct _LbJob
   char *trouble;
 
   const char *picked; /* id of the shift somebody picked, NULL for today's */
+  gint64 opened_seq;  /* last entry when the job was opened */
   LbVoice voice;
   guint watch_id;
   guint n_holds;
@@ -198,6 +199,7 @@ lb_job_new_taking (GFile *file, LbBook *book, LbLedger *ledger, LbFold *fold)
   self->book = book;
   self->ledger = ledger;
   self->fold = fold;
+  self->opened_seq = ledger->last_seq;
   update_voice (self);
   if (settings != NULL) {
     g_signal_connect_object (settings, "notify::gtk-font-name", G_CALLBACK (font_changed_cb), self,
@@ -444,30 +446,89 @@ lb_job_record (LbJob *self, const LbDraft *drafts, gsize n_drafts, GError **erro
   return is_stored;
 }
 
+/* Where in the ledger the last entry of an act stands; the act is in it. */
+static gint64
+last_seq_of (LbJob *self, const char *act)
+{
+  guint i = self->ledger->entries->len - 1;
+
+  while (!g_str_equal (lb_ledger_entry (self->ledger, i)->act, act))
+    i--;
+  return lb_ledger_entry (self->ledger, i)->seq;
+}
+
+typedef const char *(*NextFunc) (const LbFold *fold, const LbLedger *ledger, int shift);
+
+/* The later of what the present shift offers and what belongs to no shift: facts and settings. Of
+ * those, only what was set since the job was opened is taken back by a key. */
+static const char *
+find_next (LbJob *self, NextFunc next, int *out_shift)
+{
+  const int shift = lb_job_get_shift (self);
+  const char *of_shift = shift >= 0 ? next (self->fold, self->ledger, shift) : NULL;
+  const char *of_none = next (self->fold, self->ledger, -1);
+
+  if (of_none != NULL && last_seq_of (self, of_none) <= self->opened_seq)
+    of_none = NULL;
+  if (of_none != NULL &&
+      (of_shift == NULL || last_seq_of (self, of_none) > last_seq_of (self, of_shift)))
+  {
+    *out_shift = -1;
+    return of_none;
+  }
+  *out_shift = shift;
+  return of_shift;
+}
+
+/* Redo is over as soon as something new was recorded, whether in the shift or in none. */
+static const char *
+find_redo (LbJob *self, int *out_shift)
+{
+  const char *act = find_next (self, lb_fold_next_redo, out_shift);
+  const int shift = lb_job_get_shift (self);
+
+  if (act == NULL)
+    return NULL;
+  for (guint i = self->ledger->entries->len; i-- > 0;) {
+    const LbEntry *entry = lb_ledger_entry (self->ledger, i);
+
+    if (g_str_equal (entry->act, act))
+      return act;
+    if (entry->kind != LB_ENTRY_TAKE_BACK && (entry->shift == shift || entry->shift < 0))
+      return NULL;
+  }
+  return NULL;
+}
+
 gboolean
 lb_job_can_take_back (LbJob *self)
 {
+  int shift;
+
   g_return_val_if_fail (LB_IS_JOB (self), FALSE);
 
-  return !lb_job_is_read_only (self) &&
-         lb_fold_next_take_back (self->fold, self->ledger, lb_job_get_shift (self)) != NULL;
+  return !lb_job_is_read_only (self) && find_next (self, lb_fold_next_take_back, &shift) != NULL;
 }
 
 gboolean
 lb_job_can_redo (LbJob *self)
 {
+  int shift;
+
   g_return_val_if_fail (LB_IS_JOB (self), FALSE);
 
-  return !lb_job_is_read_only (self) &&
-         lb_fold_next_redo (self->fold, self->ledger, lb_job_get_shift (self)) != NULL;
+  return !lb_job_is_read_only (self) && find_redo (self, &shift) != NULL;
 }
 
 static gboolean
-record_take_back (LbJob *self, const char *act, GError **error)
+record_take_back (LbJob *self, const char *act, int shift, const char *nothing, GError **error)
 {
-  const int shift = lb_job_get_shift (self);
   LbDraft draft = LB_DRAFT_INIT (LB_ENTRY_TAKE_BACK);
 
+  if (act == NULL) {
+    g_set_error_literal (error, LB_BOOK_ERROR, LB_BOOK_ERROR_REFUSED, nothing);
+    return FALSE;
+  }
   draft.of = act;
   if (shift >= 0)
     draft.shift_id = lb_ledger_shift (self->ledger, (guint) shift)->id;
@@ -477,33 +538,25 @@ record_take_back (LbJob *self, const char *act, GError **error)
 gboolean
 lb_job_take_back (LbJob *self, GError **error)
 {
+  int shift;
   const char *act;
 
   g_return_val_if_fail (LB_IS_JOB (self), FALSE);
 
-  act = lb_fold_next_take_back (self->fold, self->ledger, lb_job_get_shift (self));
-  if (act == NULL) {
-    g_set_error_literal (error, LB_BOOK_ERROR, LB_BOOK_ERROR_REFUSED,
-                         _ ("There is nothing to take back"));
-    return FALSE;
-  }
-  return record_take_back (self, act, error);
+  act = find_next (self, lb_fold_next_take_back, &shift);
+  return record_take_back (self, act, shift, _ ("There is nothing to take back"), error);
 }
 
 gboolean
 lb_job_redo (LbJob *self, GError **error)
 {
+  int shift;
   const char *act;
 
   g_return_val_if_fail (LB_IS_JOB (self), FALSE);
 
-  act = lb_fold_next_redo (self->fold, self->ledger, lb_job_get_shift (self));
-  if (act == NULL) {
-    g_set_error_literal (error, LB_BOOK_ERROR, LB_BOOK_ERROR_REFUSED,
-                         _ ("There is nothing to do again"));
-    return FALSE;
-  }
-  return record_take_back (self, act, error);
+  act = find_redo (self, &shift);
+  return record_take_back (self, act, shift, _ ("There is nothing to do again"), error);
 }
 
 gboolean
