@@ -1,0 +1,185 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "draw/plan-words.h"
+#include "tool/json-text.h"
+#include "trade/cut-plan.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+static gboolean as_json;
+
+static const GOptionEntry options[] = {
+  { "json", 0, 0, G_OPTION_ARG_NONE, &as_json, N_ ("For programs: SI values, units in the names"),
+    NULL },
+  { NULL },
+};
+
+static void
+add_figure (JsonBuilder *builder,
+            const LbPile *pile,
+            const LbFold *fold,
+            const LbVoice *voice,
+            const LbCutPlan *plan,
+            LbFigureId id)
+{
+  const LbFigure *figure = &plan->figures[id];
+  const LbQuantity quantity = lb_figure_quantity (id);
+  g_autofree char *key = g_strdelimit (g_strdup (lb_figure_key (id)), "-", '_');
+  g_autofree char *tag_name = g_strconcat (key, "_tag", NULL);
+  g_autofree char *reason_name = g_strconcat (key, "_reason", NULL);
+  g_autofree char *reason = lb_figure_reason_text (voice, pile, &fold->assumptions, plan, id);
+
+  lb_json_add_member (builder, lb_json_name (key, NULL, quantity), figure->range.likely);
+  lb_json_add_member (builder, lb_json_name (key, "low", quantity), figure->range.low);
+  lb_json_add_member (builder, lb_json_name (key, "high", quantity), figure->range.high);
+  lb_json_add_text (builder, tag_name, lb_tag_name (figure->tag));
+  lb_json_add_text (builder, reason_name, reason);
+}
+
+static void
+add_order (JsonBuilder *builder, const LbCutPlan *plan)
+{
+  json_builder_set_member_name (builder, "burn_order");
+  json_builder_begin_array (builder);
+  for (gsize i = 0; i < plan->n_order; i++)
+    json_builder_add_int_value (builder, plan->order[i] + 1);
+  json_builder_end_array (builder);
+}
+
+static void
+add_cautions (JsonBuilder *builder, const LbPile *pile, const LbVoice *voice, const LbCutPlan *plan)
+{
+  static const char *const severities[] = { [LB_SEVERITY_NOTE] = "note",
+                                            [LB_SEVERITY_CAUTION] = "caution",
+                                            [LB_SEVERITY_DANGER] = "danger" };
+
+  json_builder_set_member_name (builder, "cautions");
+  json_builder_begin_array (builder);
+  for (gsize i = 0; i < plan->n_cautions; i++) {
+    g_autofree char *text = lb_caution_text (voice, pile, plan, plan->cautions[i]);
+
+    json_builder_begin_object (builder);
+    lb_json_add_text (builder, "key", lb_caution_key (plan->cautions[i]));
+    lb_json_add_text (builder, "severity", severities[lb_caution_severity (plan->cautions[i])]);
+    lb_json_add_text (builder, "text", text);
+    lb_json_add_text (builder, "source", lb_caution_source (plan->cautions[i]));
+    json_builder_end_object (builder);
+  }
+  json_builder_end_array (builder);
+}
+
+static LbExit
+put_json (const LbToolJob *job, guint pile, const LbVoice *voice, const LbCutPlan *plan)
+{
+  const LbPile *facts = &job->fold->piles[pile];
+  g_autoptr (JsonBuilder) builder = json_builder_new ();
+
+  json_builder_begin_object (builder);
+  json_builder_set_member_name (builder, "pile");
+  json_builder_begin_object (builder);
+  lb_json_add_pile (builder, job->fold, pile);
+  json_builder_end_object (builder);
+
+  json_builder_set_member_name (builder, "figures");
+  json_builder_begin_object (builder);
+  for (LbFigureId id = 0; id < LB_N_FIGURES; id++)
+    add_figure (builder, facts, job->fold, voice, plan, id);
+  json_builder_set_member_name (builder, "no_stop_is_unlimited");
+  json_builder_add_boolean_value (builder,
+                                  isinf (plan->figures[LB_FIGURE_NO_STOP].range.likely) != 0);
+  json_builder_end_object (builder);
+
+  lb_json_add_member (builder, g_strdup ("table_depth_m"), plan->table_depth_m);
+  lb_json_add_text (builder, "slag_side",
+                    plan->is_battered ? lb_compass_name (plan->slag_side) : NULL);
+  lb_json_add_text (builder, "lead_side",
+                    plan->is_battered ? lb_compass_name (plan->lead_side) : NULL);
+  add_order (builder, plan);
+  add_cautions (builder, facts, voice, plan);
+  lb_json_add_text (builder, "stands_above",
+                    "The diving supervisor, a competent rigger, a licensed engineer and the local "
+                    "code stand above every figure here.");
+  json_builder_end_object (builder);
+
+  return lb_json_put (builder);
+}
+
+static void
+append_figure (GString *text,
+               const LbToolJob *job,
+               const LbPile *pile,
+               const LbVoice *voice,
+               const LbCutPlan *plan,
+               LbFigureId id)
+{
+  g_autofree char *value = lb_figure_text (voice, plan, id);
+  g_autofree char *range = lb_figure_range_text (voice, plan, id);
+  g_autofree char *reason = lb_figure_reason_text (voice, pile, &job->fold->assumptions, plan, id);
+  const char *title = g_dgettext (GETTEXT_PACKAGE, lb_figure_title (id));
+  const char *tag = g_dgettext (GETTEXT_PACKAGE, lb_tag_name (plan->figures[id].tag));
+
+  g_string_append_printf (text, "%s: %s", title, value);
+  if (range != NULL)
+    g_string_append_printf (text, " (%s)", range);
+  g_string_append_printf (text, " · %s", tag);
+  if (reason != NULL && *reason != '\0')
+    g_string_append_printf (text, "\n    %s", reason);
+  g_string_append_c (text, '\n');
+}
+
+static LbExit
+put_text (const LbToolJob *job, guint pile, const LbVoice *voice, const LbCutPlan *plan)
+{
+  const LbPile *facts = &job->fold->piles[pile];
+  g_autofree char *pile_text = lb_pile_text (voice, facts);
+  g_autofree char *state_text = lb_pile_state_text (facts, &job->fold->states[pile]);
+  g_autoptr (GString) text = g_string_new (NULL);
+
+  g_string_append_printf (text, "%s: %s\n%s\n\n", facts->mark, pile_text, state_text);
+  for (LbFigureId id = 0; id < LB_N_FIGURES; id++)
+    append_figure (text, job, facts, voice, plan, id);
+  g_string_append_c (text, '\n');
+  for (gsize i = 0; i < plan->n_cautions; i++) {
+    g_autofree char *caution = lb_caution_text (voice, facts, plan, plan->cautions[i]);
+
+    g_string_append_printf (text, "! %s\n", caution);
+  }
+
+  return lb_tool_put (text->str);
+}
+
+static LbExit
+run (int n_args, char **args)
+{
+  g_auto (LbToolJob) job = { 0 };
+  g_autoptr (GError) error = NULL;
+  LbCutPlan plan;
+
+  if (!lb_tool_job_open (&job, args[0], LB_BOOK_READ, &error))
+    return lb_tool_refuse (error);
+
+  const int pile = lb_tool_find_pile (&job, args[1], &error);
+
+  if (pile < 0)
+    return lb_tool_refuse (error);
+
+  const LbPileState *state = &job.fold->states[pile];
+  const LbVoice voice = lb_tool_voice (&job);
+
+  lb_cut_plan_reckon (&job.fold->piles[pile], state->burned, state->n_unplaced,
+                      &job.fold->assumptions, &plan);
+  return as_json ? put_json (&job, (guint) pile, &voice, &plan)
+                 : put_text (&job, (guint) pile, &voice, &plan);
+}
+
+const LbCommand lb_command_cut = {
+  .name = "cut",
+  .arguments = N_ ("FILE PILE"),
+  .summary = N_ ("The cut plan of a pile: every figure, its range and its reason"),
+  .more = N_ ("The diving supervisor, a competent rigger, a licensed engineer and the local code "
+              "stand above every figure."),
+  .options = options,
+  .least = 2,
+  .most = 2,
+  .run = run,
+};

@@ -1,0 +1,479 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Recording from a shell. Each kind of entry is one row of a table: its word, what it wants, and a
+ * function that fills the drafts; all drafts of a command are one act.
+ *
+ * Invariants: a shift is only opened once the whole command line has been read; what is said on
+ * stdout is what the file holds, read back. */
+#include "tool/command.h"
+
+#include "book/clock-text.h"
+#include "draw/plan-words.h"
+#include "trade/trade-error.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+static char *day_option, *watch_option, *who_option, *pile_option;
+static char *depth_option, *left_surface_option, *left_bottom_option, *reached_option;
+static char *stub_option;
+static int count_option;
+
+static const GOptionEntry options[] = {
+  { "day", 0, 0, G_OPTION_ARG_STRING, &day_option, N_ ("The shift’s day; today when not given"),
+    N_ ("DATE") },
+  { "watch", 0, 0, G_OPTION_ARG_STRING, &watch_option, N_ ("The shift’s watch; day when not given"),
+    "day|night" },
+  { "who", 0, 0, G_OPTION_ARG_STRING, &who_option, N_ ("Who says so: a role or initials"),
+    N_ ("TEXT") },
+  { "pile", 0, 0, G_OPTION_ARG_STRING, &pile_option, N_ ("The pile a dive or note is about"),
+    N_ ("PILE") },
+  { "count", 0, 0, G_OPTION_ARG_INT, &count_option,
+    N_ ("How many bars, when it is not known which"), N_ ("N") },
+  { "depth", 0, 0, G_OPTION_ARG_STRING, &depth_option, N_ ("A dive’s pneumo depth"),
+    N_ ("LENGTH") },
+  { "left-surface", 0, 0, G_OPTION_ARG_STRING, &left_surface_option, N_ ("Time, as 07:10"),
+    N_ ("TIME") },
+  { "left-bottom", 0, 0, G_OPTION_ARG_STRING, &left_bottom_option, N_ ("Time, as 08:02"),
+    N_ ("TIME") },
+  { "reached-surface", 0, 0, G_OPTION_ARG_STRING, &reached_option, N_ ("Time, as 08:04"),
+    N_ ("TIME") },
+  { "stub", 0, 0, G_OPTION_ARG_STRING, &stub_option, N_ ("Elevation of a broken pile’s stub"),
+    N_ ("LENGTH") },
+  { NULL },
+};
+
+typedef struct
+{
+  const LbToolJob *job;
+  const LbShift *shift;
+  GArray *drafts; /* LbDraft */
+} Record;
+
+static LbDraft *
+add_draft (Record *record, LbEntryKind kind)
+{
+  LbDraft draft = LB_DRAFT_INIT (kind);
+
+  draft.who = who_option;
+  draft.shift_id = record->shift->id;
+  g_array_append_val (record->drafts, draft);
+  return &g_array_index (record->drafts, LbDraft, record->drafts->len - 1);
+}
+
+static gboolean
+set_pile (const Record *record, LbDraft *draft, const char *mark, GError **error)
+{
+  const int pile = lb_tool_find_pile (record->job, mark, error);
+
+  if (pile < 0)
+    return FALSE;
+
+  draft->pile_id = record->job->fold->piles[pile].id;
+  return TRUE;
+}
+
+static gboolean
+set_pile_option (const Record *record, LbDraft *draft, GError **error)
+{
+  return pile_option == NULL || set_pile (record, draft, pile_option, error);
+}
+
+static gboolean
+set_amount (const Record *record,
+            LbDraft *draft,
+            LbQuantity quantity,
+            const char *text,
+            GError **error)
+{
+  return lb_quantity_from_text (quantity, record->job->fold->units, text, &draft->amount, error);
+}
+
+/* --- One function a kind ------------------------------------------------------------------ */
+
+static gboolean
+fill_step (Record *record, int n_args, char **args, GError **error)
+{
+  const char *step_name = args[n_args - 1];
+  LbStep step;
+
+  if (!lb_step_from_name (step_name, &step)) {
+    g_set_error (error, LB_TRADE_ERROR, LB_TRADE_ERROR_UNKNOWN,
+                 _ ("“%s” is no step: write cleaned, severed, rigged or pulled"), step_name);
+    return FALSE;
+  }
+  for (int i = 0; i < n_args - 1; i++) {
+    LbDraft *draft = add_draft (record, LB_ENTRY_STEP);
+
+    draft->what = lb_step_name (step);
+    if (!set_pile (record, draft, args[i], error))
+      return FALSE;
+  }
+
+  return TRUE;
+}
+
+/* "1,2,5-8": bars by their numbers. */
+static gboolean
+read_bars (const char *text, LbBarSet *out_bars, GError **error)
+{
+  g_auto (GStrv) parts = g_strsplit (text, ",", -1);
+  LbBarSet bars = 0;
+
+  for (char **part = parts; *part != NULL; part++) {
+    g_auto (GStrv) ends = g_strsplit (g_strstrip (*part), "-", 2);
+    guint64 from = 0, to = 0;
+
+    if (ends[0] == NULL || !g_ascii_string_to_unsigned (ends[0], 10, 1, LB_BARS_MAX, &from, NULL) ||
+        !g_ascii_string_to_unsigned (ends[1] != NULL ? ends[1] : ends[0], 10, from, LB_BARS_MAX,
+                                     &to, NULL))
+    {
+      g_set_error (error, LB_TRADE_ERROR, LB_TRADE_ERROR_DOMAIN,
+                   _ ("“%s” are no bars: write their numbers from 1 to %d, as 1,2,5 or 1-4"), text,
+                   LB_BARS_MAX);
+      return FALSE;
+    }
+    for (guint64 bar = from; bar <= to; bar++)
+      bars |= LB_BAR (bar - 1);
+  }
+
+  *out_bars = bars;
+  return TRUE;
+}
+
+static gboolean
+fill_bars (Record *record, int n_args, char **args, GError **error)
+{
+  LbDraft *draft = add_draft (record, LB_ENTRY_BARS);
+
+  if ((n_args == 2) == (count_option > 0) || count_option < 0) {
+    g_set_error_literal (error, LB_TRADE_ERROR, LB_TRADE_ERROR_INCOMPLETE,
+                         _ ("Say which bars (1,2,5) or how many (--count 3), and not both"));
+    return FALSE;
+  }
+  draft->count = (guint) count_option;
+
+  return set_pile (record, draft, args[0], error) &&
+         (n_args < 2 || read_bars (args[1], &draft->bars, error));
+}
+
+static gboolean
+fill_amount (Record *record,
+             LbEntryKind kind,
+             LbQuantity quantity,
+             int n_args,
+             char **args,
+             GError **error)
+{
+  LbDraft *draft = add_draft (record, kind);
+
+  return set_amount (record, draft, quantity, args[0], error) &&
+         (n_args < 2 || set_pile (record, draft, args[1], error)) &&
+         set_pile_option (record, draft, error);
+}
+
+static gboolean
+fill_rods (Record *record, int n_args, char **args, GError **error)
+{
+  return fill_amount (record, LB_ENTRY_RODS, LB_QUANTITY_COUNT, n_args, args, error);
+}
+
+static gboolean
+fill_oxygen (Record *record, int n_args, char **args, GError **error)
+{
+  return fill_amount (record, LB_ENTRY_OXYGEN, LB_QUANTITY_GAS, n_args, args, error);
+}
+
+static gboolean
+fill_burn_time (Record *record, int n_args, char **args, GError **error)
+{
+  LbDraft *draft = add_draft (record, LB_ENTRY_BURN_TIME);
+
+  return set_pile (record, draft, args[0], error) &&
+         set_amount (record, draft, LB_QUANTITY_TIME, args[1], error);
+}
+
+static gboolean
+fill_loss (Record *record, LbEntryKind kind, int n_args, char **args, GError **error)
+{
+  LbDraft *draft = add_draft (record, kind);
+
+  draft->what = args[0];
+  return n_args < 2 || set_amount (record, draft, LB_QUANTITY_TIME, args[1], error);
+}
+
+static gboolean
+fill_delay (Record *record, int n_args, char **args, GError **error)
+{
+  return fill_loss (record, LB_ENTRY_DELAY, n_args, args, error);
+}
+
+static gboolean
+fill_fault (Record *record, int n_args, char **args, GError **error)
+{
+  return fill_loss (record, LB_ENTRY_FAULT, n_args, args, error);
+}
+
+static gboolean
+set_time (const Record *record, const char *text, gint64 *out_us, GError **error)
+{
+  return text == NULL || lb_clock_from_text (record->shift, text, out_us, error);
+}
+
+static gboolean
+fill_dive (Record *record, int n_args, char **args, GError **error)
+{
+  LbDraft *draft = add_draft (record, LB_ENTRY_DIVE);
+
+  draft->what = args[0];
+  return (depth_option == NULL ||
+          set_amount (record, draft, LB_QUANTITY_LENGTH, depth_option, error)) &&
+         set_time (record, left_surface_option, &draft->start_us, error) &&
+         set_time (record, left_bottom_option, &draft->end_us, error) &&
+         set_time (record, reached_option, &draft->up_us, error) &&
+         set_pile_option (record, draft, error);
+}
+
+static gboolean
+fill_condition (Record *record, int n_args, char **args, GError **error)
+{
+  LbDraft *draft = add_draft (record, LB_ENTRY_CONDITION);
+
+  draft->what = args[0];
+  draft->note = args[1];
+  return TRUE;
+}
+
+static gboolean
+fill_note (Record *record, int n_args, char **args, GError **error)
+{
+  LbDraft *draft = add_draft (record, LB_ENTRY_NOTE);
+
+  draft->note = args[0];
+  return set_pile_option (record, draft, error);
+}
+
+static gboolean
+fill_drawn (Record *record, int n_args, char **args, GError **error)
+{
+  LbDraft *draft = add_draft (record, LB_ENTRY_DRAWN);
+
+  draft->note = n_args > 1 ? args[1] : NULL;
+  return set_pile (record, draft, args[0], error);
+}
+
+static gboolean
+fill_broken (Record *record, int n_args, char **args, GError **error)
+{
+  LbDraft *draft = add_draft (record, LB_ENTRY_BROKEN);
+
+  draft->note = n_args > 1 ? args[1] : NULL;
+  return set_pile (record, draft, args[0], error) &&
+         (stub_option == NULL ||
+          set_amount (record, draft, LB_QUANTITY_LENGTH, stub_option, error));
+}
+
+static int
+index_of_shift (const Record *record)
+{
+  return (int) (record->shift - lb_ledger_shift (record->job->ledger, 0));
+}
+
+static gboolean
+add_take_back (Record *record, const char *act, const char *nothing, GError **error)
+{
+  if (act == NULL) {
+    g_set_error_literal (error, LB_BOOK_ERROR, LB_BOOK_ERROR_REFUSED, nothing);
+    return FALSE;
+  }
+
+  add_draft (record, LB_ENTRY_TAKE_BACK)->of = act;
+  return TRUE;
+}
+
+static gboolean
+fill_take_back (Record *record, int n_args, char **args, GError **error)
+{
+  const char *act = lb_fold_next_take_back (record->job->fold, record->job->ledger,
+                                            index_of_shift (record));
+
+  return add_take_back (record, act, _ ("The shift has nothing that could be taken back"), error);
+}
+
+static gboolean
+fill_redo (Record *record, int n_args, char **args, GError **error)
+{
+  const char *act = lb_fold_next_redo (record->job->fold, record->job->ledger,
+                                       index_of_shift (record));
+
+  return add_take_back (record, act, _ ("Nothing was taken back last, so nothing can be redone"),
+                        error);
+}
+
+typedef struct
+{
+  const char *word;
+  const char *arguments;
+  int least, most; /* -1 for any number */
+  gboolean (*fill) (Record *record, int n_args, char **args, GError **error);
+} Kind;
+
+static const Kind kinds[] = {
+  { "step", N_ ("PILE… cleaned|severed|rigged|pulled"), 2, -1, fill_step },
+  { "bars", N_ ("PILE 1,2,5  or  PILE --count N"), 1, 2, fill_bars },
+  { "rods", N_ ("NUMBER [PILE]"), 1, 2, fill_rods },
+  { "oxygen", N_ ("VOLUME [PILE]"), 1, 2, fill_oxygen },
+  { "burn-time", N_ ("PILE MINUTES"), 2, 2, fill_burn_time },
+  { "delay", N_ ("CAUSE MINUTES"), 2, 2, fill_delay },
+  { "fault", N_ ("PART [MINUTES]"), 1, 2, fill_fault },
+  { "dive", N_ ("DIVER --depth … --left-surface … --left-bottom … --reached-surface …"), 1, 1,
+    fill_dive },
+  { "condition", N_ ("wind|sea|current|visibility TEXT"), 2, 2, fill_condition },
+  { "note", N_ ("TEXT"), 1, 1, fill_note },
+  { "drawn", N_ ("PILE [NOTE]"), 1, 2, fill_drawn },
+  { "broken", N_ ("PILE [NOTE] --stub ELEVATION"), 1, 2, fill_broken },
+  { "take-back", "", 0, 0, fill_take_back },
+  { "redo", "", 0, 0, fill_redo },
+};
+
+static const Kind *
+find_kind (const char *word)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (kinds); i++) {
+    if (g_str_equal (kinds[i].word, word))
+      return &kinds[i];
+  }
+
+  return NULL;
+}
+
+static LbExit
+misuse_kind (const char *word)
+{
+  g_autoptr (GString) known = g_string_new (NULL);
+
+  for (gsize i = 0; i < G_N_ELEMENTS (kinds); i++)
+    g_string_append_printf (known, "%s%s", i > 0 ? ", " : "", kinds[i].word);
+  return lb_tool_misuse (_ ("“%s” cannot be recorded: it is one of %s"), word, known->str);
+}
+
+/* --- The act ------------------------------------------------------------------------------ */
+
+/* Finds the shift among those known, for reading times and taking back, without opening it. */
+static const LbShift *
+find_shift (const LbLedger *ledger, guint32 day, const char *watch)
+{
+  for (guint i = 0; i < ledger->shifts->len; i++) {
+    const LbShift *shift = lb_ledger_shift (ledger, i);
+
+    if (shift->day == day && g_str_equal (shift->watch, watch))
+      return shift;
+  }
+
+  return NULL;
+}
+
+/* What the act says now that it is stored: one line an entry. */
+static void
+say_last_act (const LbToolJob *job, const char *act)
+{
+  const LbVoice voice = lb_tool_voice (job);
+
+  for (guint i = 0; i < job->ledger->entries->len; i++) {
+    const LbEntry *entry = lb_ledger_entry (job->ledger, i);
+
+    if (!g_str_equal (entry->act, act))
+      continue;
+
+    g_autofree char *text = lb_entry_text (&voice, job->ledger, entry);
+    const char *mark = entry->pile >= 0 ? job->fold->piles[entry->pile].mark : NULL;
+
+    if (mark != NULL)
+      g_print ("%s: %s\n", mark, text);
+    else
+      g_print ("%s\n", text);
+  }
+}
+
+static gboolean
+store (LbToolJob *job,
+       Record *record,
+       guint32 day,
+       const char *watch,
+       char **out_act,
+       GError **error)
+{
+  g_autofree char *shift_id = NULL;
+
+  if (!lb_book_begin (job->book, error))
+    return FALSE;
+  if (lb_book_open_shift (job->book, day, watch, who_option, &shift_id, error)) {
+    for (guint i = 0; i < record->drafts->len; i++)
+      g_array_index (record->drafts, LbDraft, i).shift_id = shift_id;
+    if (lb_book_record (job->book, &g_array_index (record->drafts, LbDraft, 0), record->drafts->len,
+                        out_act, error))
+      return lb_book_commit (job->book, error);
+  }
+
+  lb_book_roll_back (job->book);
+  return FALSE;
+}
+
+static LbExit
+record_entry (LbToolJob *job, const Kind *kind, guint32 day, int n_args, char **args)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GArray) drafts = g_array_new (FALSE, FALSE, sizeof (LbDraft));
+  g_autofree char *act = NULL;
+  const char *watch = watch_option != NULL ? watch_option : "day";
+  const LbShift *known = find_shift (job->ledger, day, watch);
+  const LbShift to_open = { .id = "", .day = day, .watch = watch };
+  Record record = { .job = job, .shift = known != NULL ? known : &to_open, .drafts = drafts };
+
+  if (known == NULL && (kind->fill == fill_take_back || kind->fill == fill_redo)) {
+    g_set_error_literal (&error, LB_BOOK_ERROR, LB_BOOK_ERROR_REFUSED,
+                         _ ("There is no such shift yet"));
+    return lb_tool_refuse (error);
+  }
+  if (!kind->fill (&record, n_args, args, &error) ||
+      !store (job, &record, day, watch, &act, &error) || !lb_tool_job_read (job, &error))
+    return lb_tool_refuse (error);
+
+  say_last_act (job, act);
+  return LB_EXIT_DONE;
+}
+
+static LbExit
+run (int n_args, char **args)
+{
+  g_auto (LbToolJob) job = { 0 };
+  g_autoptr (GError) error = NULL;
+  const Kind *kind = find_kind (args[1]);
+  guint32 day = lb_clock_today ();
+
+  if (kind == NULL)
+    return misuse_kind (args[1]);
+  if (n_args - 2 < kind->least || (kind->most >= 0 && n_args - 2 > kind->most))
+    return lb_tool_misuse (_ ("expected: FILE %s %s"), kind->word,
+                           *kind->arguments != '\0' ? _ (kind->arguments) : "");
+  if (day_option != NULL && !lb_tool_read_day (day_option, &day, &error))
+    return lb_tool_misuse ("%s", error->message);
+  if (!lb_tool_job_open (&job, args[0], LB_BOOK_WRITE, &error))
+    return lb_tool_refuse (error);
+
+  return record_entry (&job, kind, day, n_args - 2, args + 2);
+}
+
+const LbCommand lb_command_record = {
+  .name = "record",
+  .arguments = N_ ("FILE KIND …"),
+  .summary = N_ ("Record what a shift did: steps, bars, rods, dives, delays …"),
+  .more = N_ ("step PILE… cleaned|severed|rigged|pulled; bars PILE 1,2,5; rods NUMBER [PILE]; "
+              "oxygen VOLUME [PILE]; burn-time PILE MINUTES; delay CAUSE MINUTES; fault PART "
+              "[MINUTES]; dive DIVER; condition wind|sea|current|visibility TEXT; note TEXT; drawn "
+              "PILE [NOTE]; broken PILE [NOTE]; take-back; redo. Numbers without a unit are in the "
+              "job’s units."),
+  .options = options,
+  .least = 2,
+  .most = -1,
+  .run = run,
+};

@@ -1,0 +1,67 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "book/book.h"
+#include "book/fold.h"
+#include "draw/picture-text.h"
+
+#include <glib.h>
+
+G_BEGIN_DECLS
+
+/* What a command tells the shell. */
+typedef enum {
+  LB_EXIT_DONE = 0,
+  LB_EXIT_REFUSED = 1, /* the reason is on stderr, nothing was changed */
+  LB_EXIT_USAGE = 2,   /* the command line cannot be understood */
+} LbExit;
+
+/* One command of lastbent-tool; command-….c has one each. */
+typedef struct
+{
+  const char *name;
+  const char *arguments; /* msgid: "FILE PILE" */
+  const char *summary;   /* msgid: a sentence, for the list of commands */
+  const char *more;      /* msgid: what else --help says, NULL for nothing */
+  const GOptionEntry *options;
+  int least, most; /* arguments without options; -1 for any number */
+  LbExit (*run) (int n_args, char **args);
+} LbCommand;
+
+extern const LbCommand lb_command_demo, lb_command_new, lb_command_take_piles, lb_command_piles,
+  lb_command_cut, lb_command_record, lb_command_totals, lb_command_summary, lb_command_draw,
+  lb_command_print, lb_command_check;
+
+/* A job file in memory, for commands that work on one. */
+typedef struct
+{
+  LbBook *book;
+  LbLedger *ledger;
+  LbFold *fold;
+} LbToolJob;
+
+gboolean lb_tool_job_open (LbToolJob *job, const char *path, LbBookMode mode, GError **error);
+gboolean lb_tool_job_read (LbToolJob *job, GError **error); /* again, after recording */
+void lb_tool_job_clear (LbToolJob *job);
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (LbToolJob, lb_tool_job_clear)
+
+/* How the job speaks in a shell: its units, plain numbers. */
+LbVoice lb_tool_voice (const LbToolJob *job);
+
+/* The pile called @mark, -1 with an error that says how to find out the marks. */
+int lb_tool_find_pile (const LbToolJob *job, const char *mark, GError **error);
+
+/* "us" or "metric"; @text may be NULL, which leaves @out_units alone. */
+gboolean lb_tool_read_units (const char *text, LbUnits *out_units, GError **error);
+
+/* "2026-07-11" to a Julian day. */
+gboolean lb_tool_read_day (const char *text, guint32 *out_day, GError **error);
+
+/* Say why on stderr; for return. */
+LbExit lb_tool_refuse (const GError *error);
+LbExit lb_tool_misuse (const char *format, ...) G_GNUC_PRINTF (1, 2);
+
+/* Text for machines: the bytes as they are, whatever the locale. */
+LbExit lb_tool_put (const char *text);
+
+G_END_DECLS

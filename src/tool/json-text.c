@@ -1,0 +1,144 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "tool/json-text.h"
+
+#include "trade/cut-plan.h"
+
+#include <math.h>
+
+static const char *
+si_suffix (LbQuantity quantity)
+{
+  static const char *const suffixes[LB_N_QUANTITIES] = {
+    [LB_QUANTITY_COUNT] = "count",
+    [LB_QUANTITY_LENGTH] = "m",
+    [LB_QUANTITY_SIZE] = "m",
+    [LB_QUANTITY_STEEL_AREA] = "m2",
+    [LB_QUANTITY_TIME] = "s",
+    [LB_QUANTITY_SHORT_TIME] = "s",
+    [LB_QUANTITY_MASS] = "kg",
+    [LB_QUANTITY_FORCE] = "n",
+    [LB_QUANTITY_PRESSURE] = "pa",
+    [LB_QUANTITY_STRESS] = "pa",
+    [LB_QUANTITY_GAS] = "m3",
+    [LB_QUANTITY_GAS_FLOW] = "m3_per_s",
+    [LB_QUANTITY_DENSITY] = "kg_per_m3",
+    [LB_QUANTITY_ANGLE] = "rad",
+    [LB_QUANTITY_SPEED] = "m_per_s",
+    [LB_QUANTITY_SHARE] = "share",
+    [LB_QUANTITY_BURN_RATE] = "s_per_m2",
+    [LB_QUANTITY_PRESSURE_PER_LENGTH] = "pa_per_m",
+  };
+
+  return suffixes[quantity];
+}
+
+char *
+lb_json_name (const char *key, const char *part, LbQuantity quantity)
+{
+  char *name = part != NULL ? g_strconcat (key, "_", part, "_", si_suffix (quantity), NULL)
+                            : g_strconcat (key, "_", si_suffix (quantity), NULL);
+
+  return g_strdelimit (name, "- ", '_');
+}
+
+void
+lb_json_add_number (JsonBuilder *builder, double value)
+{
+  if (isfinite (value))
+    json_builder_add_double_value (builder, value);
+  else
+    json_builder_add_null_value (builder);
+}
+
+void
+lb_json_add_member (JsonBuilder *builder, char *name, double value)
+{
+  json_builder_set_member_name (builder, name);
+  lb_json_add_number (builder, value);
+  g_free (name);
+}
+
+void
+lb_json_add_text (JsonBuilder *builder, const char *name, const char *text)
+{
+  json_builder_set_member_name (builder, name);
+  if (text != NULL)
+    json_builder_add_string_value (builder, text);
+  else
+    json_builder_add_null_value (builder);
+}
+
+static void
+add_count (JsonBuilder *builder, const char *name, gint64 count)
+{
+  json_builder_set_member_name (builder, name);
+  json_builder_add_int_value (builder, count);
+}
+
+/* Bars are numbered from 1 where people and programs outside see them. */
+static void
+add_bars (JsonBuilder *builder, const char *name, LbBarSet bars)
+{
+  json_builder_set_member_name (builder, name);
+  json_builder_begin_array (builder);
+  for (int bar = 0; bar < LB_BARS_MAX; bar++) {
+    if (bars & LB_BAR (bar))
+      json_builder_add_int_value (builder, bar + 1);
+  }
+  json_builder_end_array (builder);
+}
+
+static void
+add_flags (JsonBuilder *builder, guint flags)
+{
+  json_builder_set_member_name (builder, "flags");
+  json_builder_begin_array (builder);
+  for (guint bit = 1; bit <= LB_FLAG_MORE_BARS_THAN_HAS; bit <<= 1) {
+    if (flags & bit)
+      json_builder_add_string_value (builder, lb_pile_flag_words ((LbPileFlag) bit));
+  }
+  json_builder_end_array (builder);
+}
+
+void
+lb_json_add_pile (JsonBuilder *builder, const LbFold *fold, guint pile)
+{
+  const LbPile *facts = &fold->piles[pile];
+  const LbPileState *state = &fold->states[pile];
+  const double width_m = facts->outline.width_m;
+
+  lb_json_add_text (builder, "mark", facts->mark);
+  lb_json_add_text (builder, "bent", facts->bent);
+  lb_json_add_text (builder, "row", facts->row);
+  lb_json_add_text (builder, "note", facts->note);
+  lb_json_add_member (builder, g_strdup ("x_m"), facts->x_m);
+  lb_json_add_member (builder, g_strdup ("y_m"), facts->y_m);
+  lb_json_add_text (builder, "shape", lb_shape_name (facts->outline.shape));
+  lb_json_add_member (builder, g_strdup ("width_m"), width_m > 0 ? width_m : (double) NAN);
+  lb_json_add_member (builder, g_strdup ("void_m"), facts->outline.void_m);
+  lb_json_add_text (builder, "bar", facts->bar != NULL ? facts->bar->name : NULL);
+  add_count (builder, "bars_count", facts->n_bars);
+  lb_json_add_member (builder, g_strdup ("bar_inset_m"), lb_pile_bar_inset (facts));
+  lb_json_add_member (builder, g_strdup ("batter_run_per_rise"), facts->batter);
+  lb_json_add_member (builder, g_strdup ("bearing_rad"), facts->bearing_rad);
+  lb_json_add_member (builder, g_strdup ("head_m"), facts->head_m);
+  lb_json_add_member (builder, g_strdup ("cut_m"),
+                      lb_pile_cut_elevation (facts, &fold->assumptions));
+  lb_json_add_member (builder, g_strdup ("mudline_m"), facts->mudline_m);
+  lb_json_add_member (builder, g_strdup ("toe_m"), facts->toe_m);
+  lb_json_add_text (builder, "step", lb_step_name (state->step));
+  add_count (builder, "bars_left_count", state->n_left);
+  add_bars (builder, "bars_burned", state->burned);
+  add_count (builder, "bars_burned_unplaced_count", state->n_unplaced);
+  add_flags (builder, state->flags);
+}
+
+LbExit
+lb_json_put (JsonBuilder *builder)
+{
+  g_autoptr (JsonNode) root = json_builder_get_root (builder);
+  g_autofree char *text = json_to_string (root, TRUE);
+  g_autofree char *line = g_strconcat (text, "\n", NULL);
+
+  return lb_tool_put (line);
+}
