@@ -62,7 +62,8 @@ lb_lost_group_update (LbShiftGroup *group)
     /* Translators: “This shift: 90 min of delays, 35 min lost to gear” */
     said = g_strdup_printf (_ ("This shift: %s of delays, %s lost to gear"), delays, faults);
   }
-  adw_preferences_group_set_description (ADW_PREFERENCES_GROUP (group), said);
+  adw_preferences_group_set_description (ADW_PREFERENCES_GROUP (group),
+                                         said != NULL ? said : _ ("This shift: nothing yet"));
 }
 
 static void

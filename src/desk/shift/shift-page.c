@@ -69,6 +69,8 @@ show_shifts (LbShiftPage *self)
   const guint n = ledger->shifts->len;
   g_autoptr (GtkStringList) names = gtk_string_list_new (NULL);
 
+  if (shift < 0)
+    gtk_string_list_append (names, _ ("Today, not open yet"));
   for (guint i = n; i-- > 0;) {
     g_autofree char *name = shift_text (lb_ledger_shift (ledger, i), i + 1);
     gtk_string_list_append (names, name);
@@ -76,9 +78,7 @@ show_shifts (LbShiftPage *self)
 
   self->is_updating = TRUE;
   gtk_drop_down_set_model (self->shift_drop, G_LIST_MODEL (names));
-  gtk_drop_down_set_selected (self->shift_drop,
-                              shift < 0 ? GTK_INVALID_LIST_POSITION : n - 1 - (guint) shift);
-  gtk_widget_set_visible (GTK_WIDGET (self->shift_drop), n > 0);
+  gtk_drop_down_set_selected (self->shift_drop, shift < 0 ? 0 : n - 1 - (guint) shift);
   self->is_updating = FALSE;
 }
 

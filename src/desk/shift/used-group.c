@@ -57,7 +57,8 @@ lb_used_group_update (LbShiftGroup *group)
     /* Translators: “This shift: 32 rods, 640 cu ft of oxygen” */
     said = g_strdup_printf (_ ("This shift: %s rods, %s of oxygen"), rods, oxygen);
   }
-  adw_preferences_group_set_description (ADW_PREFERENCES_GROUP (self), said);
+  adw_preferences_group_set_description (ADW_PREFERENCES_GROUP (self),
+                                         said != NULL ? said : _ ("This shift: nothing yet"));
 }
 
 static void
