@@ -95,7 +95,7 @@ lb_connection_fail (sqlite3 *db, int rc, const char *name, GError **error)
 }
 
 static int
-harden (sqlite3 *db)
+harden (sqlite3 *db, gboolean may_write)
 {
   static const struct
   {
@@ -117,10 +117,16 @@ harden (sqlite3 *db)
 
   sqlite3_extended_result_codes (db, 1);
   sqlite3_busy_timeout (db, BUSY_WAIT_MS);
-  return sqlite3_exec (db,
-                       "PRAGMA mmap_size=0; PRAGMA cell_size_check=ON; PRAGMA foreign_keys=ON; "
-                       "PRAGMA synchronous=EXTRA; PRAGMA temp_store=MEMORY",
-                       NULL, NULL, NULL);
+
+  const int rc = sqlite3_exec (db,
+                               "PRAGMA mmap_size=0; PRAGMA cell_size_check=ON; "
+                               "PRAGMA foreign_keys=ON; PRAGMA temp_store=MEMORY",
+                               NULL, NULL, NULL);
+  /* This one reads the file, which a connection that only reads must do by itself first, to find
+   * out whether a crash left a journal. */
+  if (rc == SQLITE_OK && may_write)
+    return sqlite3_exec (db, "PRAGMA synchronous=EXTRA", NULL, NULL, NULL);
+  return rc;
 }
 
 sqlite3 *
@@ -136,7 +142,7 @@ lb_connection_open (const char *path, int flags, const char *name, GError **erro
     return NULL;
   }
 
-  const int hardened = harden (db);
+  const int hardened = harden (db, (flags & SQLITE_OPEN_READWRITE) != 0);
   if (hardened != SQLITE_OK) {
     lb_connection_fail (db, hardened, name, error);
     return NULL;
