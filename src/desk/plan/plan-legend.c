@@ -104,6 +104,8 @@ lb_plan_legend_init (LbPlanLegend *self)
   gtk_flow_box_set_min_children_per_line (GTK_FLOW_BOX (self->flow), 2);
   gtk_flow_box_set_row_spacing (GTK_FLOW_BOX (self->flow), 0);
   gtk_flow_box_set_column_spacing (GTK_FLOW_BOX (self->flow), 0);
+  gtk_flow_box_set_homogeneous (GTK_FLOW_BOX (self->flow), FALSE);
+  gtk_widget_set_halign (self->flow, GTK_ALIGN_START);
   gtk_widget_set_parent (self->flow, GTK_WIDGET (self));
   for (int step = 0; step < LB_N_STEPS; step++)
     add_button (self, (LbStep) step);

@@ -5,6 +5,8 @@
 
 #include "desk/shell/pages.h"
 #include "desk/shell/say.h"
+#include "desk/take/grid-window.h"
+#include "desk/take/take-list-window.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -89,10 +91,79 @@ save_copy_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
   gtk_native_dialog_show (GTK_NATIVE_DIALOG (chooser));
 }
 
+static void
+list_chosen_cb (GtkNativeDialog *dialog, int response, gpointer data)
+{
+  LbWindow *self = LB_WINDOW (data);
+  g_autoptr (GtkNativeDialog) own = dialog;
+  g_autoptr (GFile) file = NULL;
+
+  if (response == GTK_RESPONSE_ACCEPT)
+    file = gtk_file_chooser_get_file (GTK_FILE_CHOOSER (dialog));
+  gtk_native_dialog_destroy (dialog);
+  if (file != NULL && lb_window_get_job (self) != NULL)
+    gtk_window_present (
+      GTK_WINDOW (lb_take_list_window_new (GTK_WINDOW (self), lb_window_get_job (self), file)));
+}
+
+static void
+take_list_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  LbWindow *self = LB_WINDOW (data);
+  GtkFileChooserNative *chooser = gtk_file_chooser_native_new (
+    _ ("Take a Pile List"), GTK_WINDOW (self), GTK_FILE_CHOOSER_ACTION_OPEN, _ ("_Look At It"),
+    NULL);
+  g_autoptr (GtkFileFilter) lists = gtk_file_filter_new ();
+  g_autoptr (GtkFileFilter) all = gtk_file_filter_new ();
+
+  gtk_file_filter_set_name (lists, _ ("Lists (csv, tsv, txt)"));
+  gtk_file_filter_add_suffix (lists, "csv");
+  gtk_file_filter_add_suffix (lists, "tsv");
+  gtk_file_filter_add_suffix (lists, "txt");
+  gtk_file_filter_set_name (all, _ ("All files"));
+  gtk_file_filter_add_pattern (all, "*");
+  gtk_file_chooser_add_filter (GTK_FILE_CHOOSER (chooser), lists);
+  gtk_file_chooser_add_filter (GTK_FILE_CHOOSER (chooser), all);
+  gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (chooser), TRUE);
+  g_signal_connect_object (chooser, "response", G_CALLBACK (list_chosen_cb), self, 0);
+  gtk_native_dialog_show (GTK_NATIVE_DIALOG (chooser));
+}
+
+static void
+lay_grid_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  LbWindow *self = LB_WINDOW (data);
+
+  gtk_window_present (
+    GTK_WINDOW (lb_grid_window_new (GTK_WINDOW (self), lb_window_get_job (self))));
+}
+
+static void
+find_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  LbWindow *self = LB_WINDOW (data);
+
+  lb_window_show_page (self, "plan");
+  gtk_widget_activate_action (lb_window_get_page (self, "plan"), "plan.find", NULL);
+}
+
+static void
+open_again_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  LbWindow *self = LB_WINDOW (data);
+
+  if (lb_window_get_file (self) != NULL)
+    lb_window_open (self, lb_window_get_file (self));
+}
+
 static const GActionEntry entries[] = {
+  { .name = "find", .activate = find_cb },
+  { .name = "lay-grid", .activate = lay_grid_cb },
+  { .name = "open-again", .activate = open_again_cb },
   { .name = "redo", .activate = redo_cb },
   { .name = "save-copy", .activate = save_copy_cb },
   { .name = "take-back", .activate = take_back_cb },
+  { .name = "take-list", .activate = take_list_cb },
   { .name = "units", .parameter_type = "s", .state = "'us'", .change_state = units_cb },
 };
 
@@ -126,9 +197,12 @@ lb_window_actions_update (LbWindow *self)
   const gboolean can_record = job != NULL && !lb_job_is_read_only (job);
   GAction *units = g_action_map_lookup_action (G_ACTION_MAP (self), "units");
 
+  enable (self, "find", job != NULL);
+  enable (self, "lay-grid", can_record);
   enable (self, "redo", job != NULL && lb_job_can_redo (job));
   enable (self, "save-copy", job != NULL);
   enable (self, "take-back", job != NULL && lb_job_can_take_back (job));
+  enable (self, "take-list", can_record);
   enable (self, "units", can_record);
   if (job != NULL)
     g_simple_action_set_state (

@@ -58,7 +58,7 @@ shift_words (LbJob *job)
   shift = lb_ledger_shift (ledger, (guint) i);
   day = lb_day_text (shift->day);
   /* Translators: number of the shift, its day, its watch. */
-  return g_strdup_printf (_ ("Shift %d · %s · %s"), (int) shift->seq, day,
+  return g_strdup_printf (_ ("Shift %d · %s · %s"), i + 1, day,
                           g_str_equal (shift->watch, "night") ? C_ ("watch", "night")
                                                               : C_ ("watch", "day"));
 }
