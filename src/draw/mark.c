@@ -119,7 +119,7 @@ draw_standing (cairo_t *cr, const LbPalette *palette, const LbMark *mark, double
 static void
 draw_bars_arc (cairo_t *cr, const LbPalette *palette, double share, double size)
 {
-  const double width = whole (size * 0.1, 1.5);
+  const double width = MAX (size * 0.06, 1.5);
   const double radius = size / 2 + whole (size * 0.08, 1) + width / 2 + size * 0.04;
 
   cairo_set_line_width (cr, 1);
@@ -139,7 +139,7 @@ static void
 draw_cleaned (cairo_t *cr, const LbPalette *palette, const LbMark *mark, double size)
 {
   const double radius = size / 2;
-  const double width = whole (size * 0.16, 2);
+  const double width = whole (size * 0.18, 2);
 
   outline_path (cr, mark->shape, radius - width / 2);
   lb_ink_set (cr, palette, LB_INK_PAPER);
@@ -149,7 +149,7 @@ draw_cleaned (cairo_t *cr, const LbPalette *palette, const LbMark *mark, double 
   lb_ink_set (cr, palette, LB_INK_STANDING);
   cairo_stroke (cr);
 
-  outline_path (cr, mark->shape, MAX (size * 0.18, 1));
+  outline_path (cr, mark->shape, MAX (size * 0.16, 1));
   lb_ink_set (cr, palette, LB_INK_CLEANED);
   cairo_fill (cr);
   if (!isnan (mark->share_left))
@@ -160,7 +160,7 @@ static void
 draw_severed (cairo_t *cr, const LbPalette *palette, const LbMark *mark, double size)
 {
   const double radius = size / 2;
-  const double half_gap = whole (size * 0.12, 1);
+  const double half_gap = whole (size * 0.165, 1);
 
   half_path (cr, mark->shape, radius, half_gap, -1);
   half_path (cr, mark->shape, radius, half_gap, 1);
@@ -279,8 +279,13 @@ draw_dot (cairo_t *cr, const LbPalette *palette, const LbMark *mark, double size
     cairo_fill (cr);
     if (side < 3)
       break;
-    lb_ink_set (cr, palette, LB_INK_CLEANED);
+    lb_ink_set (cr, palette, LB_INK_PAPER);
     cairo_rectangle (cr, x + 1, y + 1, side - 2, side - 2);
+    cairo_fill (cr);
+    if (side < 5)
+      break;
+    lb_ink_set (cr, palette, LB_INK_CLEANED);
+    cairo_rectangle (cr, x + floor (side / 2), y + floor (side / 2), 1, 1);
     cairo_fill (cr);
     break;
   case LB_STEP_SEVERED:

@@ -97,6 +97,39 @@ draw_pages (cairo_surface_t *surface,
   return status != CAIRO_STATUS_SUCCESS ? status : cairo_surface_status (surface);
 }
 
+static gboolean
+renumber_cb (const GMatchInfo *match, GString *out, gpointer data)
+{
+  GHashTable *const numbers = data;
+  g_autofree char *name = g_match_info_fetch (match, 0);
+  gpointer number = g_hash_table_lookup (numbers, name);
+  if (number == NULL) {
+    number = GUINT_TO_POINTER (g_hash_table_size (numbers) + 1);
+    g_hash_table_insert (numbers, g_strdup (name), number);
+  }
+  g_string_append_printf (out, "part%u", GPOINTER_TO_UINT (number));
+  return FALSE;
+}
+
+/* cairo names the parts of an SVG by how many surfaces the program made before, so the second
+ * picture would differ from the first. They are named here by the order they come in. Text is
+ * glyphs by then: no word of the picture can look like such a name. */
+static gboolean
+renumber_parts (GByteArray *bytes, GError **error)
+{
+  g_autoptr (GRegex) names = g_regex_new ("(?<=\"|#)(?:surface|image)[0-9]+(?=[\")])", 0, 0, error);
+  if (names == NULL)
+    return FALSE;
+  g_autoptr (GHashTable) numbers = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
+  g_autofree char *text = g_regex_replace_eval (names, (const char *) bytes->data, bytes->len, 0, 0,
+                                                renumber_cb, numbers, error);
+  if (text == NULL)
+    return FALSE;
+  g_byte_array_set_size (bytes, 0);
+  g_byte_array_append (bytes, (const guint8 *) text, (guint) strlen (text));
+  return TRUE;
+}
+
 gboolean
 lb_picture_write (const char *path,
                   double width,
@@ -131,7 +164,8 @@ lb_picture_write (const char *path,
   }
 
   g_autoptr (GError) cause = NULL;
-  if (!g_file_set_contents_full (path, (const char *) bytes->data, bytes->len,
+  if ((format == FORMAT_SVG && !renumber_parts (bytes, &cause)) ||
+      !g_file_set_contents_full (path, (const char *) bytes->data, bytes->len,
                                  G_FILE_SET_CONTENTS_CONSISTENT, 0666, &cause))
   {
     g_set_error (error, LB_DRAW_ERROR, LB_DRAW_ERROR_WRITE, "Cannot write “%s”: %s", path,

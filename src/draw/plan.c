@@ -32,10 +32,14 @@ static const double DECK_MARGIN_OF_PITCH = 0.62;
 static const double SAME_PLACE_M = 1e-6; /* two piles nearer than that are one place */
 static const gsize MOST_RINGS = 3;       /* of cells, to look for neighbours in */
 
-static double
-cross (LbPoint o, LbPoint a, LbPoint b)
+/* Whether the way from @o by @a to @b turns left there, by more than a survey's error could make
+ * it: rows are not straight to the millimetre, and a deck needs few corners. */
+static gboolean
+turns_left (LbPoint o, LbPoint a, LbPoint b)
 {
-  return (a.x - o.x) * (b.y - o.y) - (a.y - o.y) * (b.x - o.x);
+  static const double LEAST_TURN = 1e-3; /* sine; 3 cm on 30 m */
+  const double cross = (a.x - o.x) * (b.y - o.y) - (a.y - o.y) * (b.x - o.x);
+  return cross > LEAST_TURN * hypot (a.x - o.x, a.y - o.y) * hypot (b.x - o.x, b.y - o.y);
 }
 
 static int
@@ -59,8 +63,8 @@ find_hull (GArray *points)
       const guint at = chain == 0 ? i : points->len - 1 - i;
       const LbPoint point = g_array_index (points, LbPoint, at);
       while (hull->len >= base + 2 &&
-             cross (g_array_index (hull, LbPoint, hull->len - 2),
-                    g_array_index (hull, LbPoint, hull->len - 1), point) <= 0)
+             !turns_left (g_array_index (hull, LbPoint, hull->len - 2),
+                          g_array_index (hull, LbPoint, hull->len - 1), point))
         g_array_set_size (hull, hull->len - 1);
       g_array_append_val (hull, point);
     }

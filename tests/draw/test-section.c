@@ -1,0 +1,175 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "draw/section.h"
+
+#include <math.h>
+
+typedef struct
+{
+  LbPile pile;
+  LbCutPlan plan;
+  LbSection section;
+} Case;
+
+static void
+case_init (Case *it, LbShape shape, guint n_bars, LbBarSet burned)
+{
+  LbAssumptions assumptions;
+  lb_assumptions_init (&assumptions);
+  lb_pile_init (&it->pile);
+  it->pile.outline = (LbOutline){ shape, 0.4064, 0 };
+  it->pile.n_bars = n_bars;
+  it->pile.bar = lb_bar_find ("#8");
+  it->pile.batter = 0.25;
+  it->pile.bearing_rad = G_PI;
+  lb_cut_plan_reckon (&it->pile, burned, 0, &assumptions, &it->plan);
+  it->section = (LbSection){ &it->pile, &it->plan, burned, -1 };
+}
+
+static const guint BARS[] = { 4, 5, 8, 12, 16, 20, 24, 60 };
+static const double PAGES[] = { 160, 190, 220, 400 };
+
+/* Every bar answers where it is drawn, and half a reach beside it unless another is nearer. */
+static void
+test_bar_at (void)
+{
+  for (int shape = 0; shape < LB_N_SHAPES; shape++) {
+    for (gsize b = 0; b < G_N_ELEMENTS (BARS); b++) {
+      for (gsize p = 0; p < G_N_ELEMENTS (PAGES); p++) {
+        Case it;
+        case_init (&it, (LbShape) shape, BARS[b], 0);
+        for (guint bar = 0; bar < BARS[b]; bar++) {
+          const LbPoint at = lb_section_bar_place (&it.section, PAGES[p], PAGES[p], bar);
+          g_assert_cmpint (lb_section_bar_at (&it.section, PAGES[p], PAGES[p], at.x, at.y), ==,
+                           (int) bar);
+          g_assert_true (at.x > 0 && at.y > 0 && at.x < PAGES[p] && at.y < PAGES[p]);
+        }
+        g_assert_cmpint (lb_section_bar_at (&it.section, PAGES[p], PAGES[p], 1, 1), ==, -1);
+      }
+    }
+  }
+}
+
+static void
+test_reach_of_a_finger (void)
+{
+  Case it;
+  case_init (&it, LB_SHAPE_SQUARE, 4, 0);
+  for (guint bar = 0; bar < 4; bar++) {
+    const LbPoint at = lb_section_bar_place (&it.section, 200, 200, bar);
+    for (double angle = 0; angle < 6; angle += 0.5) {
+      g_assert_cmpint (lb_section_bar_at (&it.section, 200, 200, at.x + 13.9 * cos (angle),
+                                          at.y + 13.9 * sin (angle)),
+                       ==, (int) bar);
+    }
+  }
+}
+
+/* The first to burn is on the high side, up the page; the last on the lean, down the page. */
+static void
+test_lean_points_down (void)
+{
+  for (int shape = 0; shape < LB_N_SHAPES; shape++) {
+    Case it;
+    case_init (&it, (LbShape) shape, 8, 0);
+    const guint first = it.plan.order[0], last = it.plan.order[it.plan.n_order - 1];
+    g_assert_cmpfloat (lb_section_bar_place (&it.section, 200, 200, first).y, <,
+                       lb_section_bar_place (&it.section, 200, 200, last).y);
+  }
+}
+
+/* Seen from above, clockwise on the page as in the numbers: turned, not mirrored. */
+static void
+test_clockwise (void)
+{
+  Case it;
+  case_init (&it, LB_SHAPE_ROUND, 8, 0);
+  double area = 0;
+  for (guint bar = 0; bar < 8; bar++) {
+    const LbPoint a = lb_section_bar_place (&it.section, 200, 200, bar);
+    const LbPoint b = lb_section_bar_place (&it.section, 200, 200, (bar + 1) % 8);
+    area += a.x * b.y - b.x * a.y;
+  }
+  g_assert_cmpfloat (area, >, 0); /* y down: clockwise is positive */
+}
+
+static guint64
+ink_of (const LbSection *section, double page)
+{
+  const int side = (int) page;
+  cairo_surface_t *const surface = cairo_image_surface_create (CAIRO_FORMAT_RGB24, side, side);
+  cairo_t *const cr = cairo_create (surface);
+  const LbPalette *const palette = lb_palette (LB_PALETTE_PRINT);
+  lb_ink_set (cr, palette, LB_INK_PAPER);
+  cairo_paint (cr);
+  lb_section_draw (cr, palette, &LB_VOICE_PLAIN, section, page, page);
+  g_assert_cmpint (cairo_status (cr), ==, CAIRO_STATUS_SUCCESS);
+  cairo_destroy (cr);
+  cairo_surface_flush (surface);
+  const guchar *const data = cairo_image_surface_get_data (surface);
+  guint64 ink = 0;
+  for (int y = 0; y < side; y++)
+    for (int x = 0; x < side; x++)
+      ink += 255u - data[y * cairo_image_surface_get_stride (surface) + x * 4 + 1];
+  cairo_surface_destroy (surface);
+  return ink;
+}
+
+/* Bar by bar the section loses ink, as the marks of the plan do. */
+static void
+test_burning_takes_ink (void)
+{
+  static const guint COUNTS[] = { 4, 8, 16 };
+  for (gsize c = 0; c < G_N_ELEMENTS (COUNTS); c++) {
+    guint64 before = G_MAXUINT64;
+    LbBarSet burned = 0;
+    for (guint bar = 0; bar <= COUNTS[c]; bar++) {
+      Case it;
+      case_init (&it, LB_SHAPE_OCTAGON, COUNTS[c], burned);
+      const guint64 ink = ink_of (&it.section, 200);
+      g_assert_cmpuint (ink, <, before);
+      before = ink;
+      burned |= LB_BAR (bar);
+    }
+  }
+}
+
+static void
+test_focus_shows (void)
+{
+  Case it;
+  case_init (&it, LB_SHAPE_OCTAGON, 8, 0);
+  const guint64 plain = ink_of (&it.section, 200);
+  it.section.focus = 3;
+  g_assert_cmpuint (ink_of (&it.section, 200), >, plain + 255 * 20);
+}
+
+static void
+test_unknown_facts (void)
+{
+  Case it;
+  case_init (&it, LB_SHAPE_SQUARE, 0, 0);
+  g_assert_cmpint (lb_section_bar_at (&it.section, 200, 200, 100, 100), ==, -1);
+  g_assert_cmpuint (ink_of (&it.section, 200), >, 255 * 100);
+  case_init (&it, LB_SHAPE_ROUND, 8, 0);
+  it.pile.outline.width_m = 0;
+  it.pile.bar = NULL;
+  g_assert_cmpuint (ink_of (&it.section, 200), >, 255 * 100);
+  const LbPoint at = lb_section_bar_place (&it.section, 200, 200, 5);
+  g_assert_cmpint (lb_section_bar_at (&it.section, 200, 200, at.x, at.y), ==, 5);
+  /* A page too small for anything is no reason to fail. */
+  g_assert_cmpuint (ink_of (&it.section, 20), >, 0);
+}
+
+int
+main (int argc, char *argv[])
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/section/bar-at", test_bar_at);
+  g_test_add_func ("/section/reach-of-a-finger", test_reach_of_a_finger);
+  g_test_add_func ("/section/lean-points-down", test_lean_points_down);
+  g_test_add_func ("/section/clockwise", test_clockwise);
+  g_test_add_func ("/section/burning-takes-ink", test_burning_takes_ink);
+  g_test_add_func ("/section/focus-shows", test_focus_shows);
+  g_test_add_func ("/section/unknown-facts", test_unknown_facts);
+  return g_test_run ();
+}
