@@ -5,6 +5,7 @@
 
 #include "book/clock-text.h"
 #include "desk/shell/say.h"
+#include "desk/shell/take-back-button.h"
 #include "draw/plan-words.h"
 #include "trade/trade-error.h"
 
@@ -27,34 +28,6 @@ get_private (LbShiftGroup *self)
 }
 
 static void
-take_back_clicked_cb (GtkButton *button, LbShiftGroup *self)
-{
-  LbShiftGroupPrivate *priv = get_private (self);
-  LbDraft draft = LB_DRAFT_INIT (LB_ENTRY_TAKE_BACK);
-  GError *error = NULL;
-
-  draft.of = g_object_get_data (G_OBJECT (button), "act");
-  if (!lb_job_record (priv->job, &draft, 1, &error))
-    lb_say_error (GTK_WIDGET (self), _ ("That was not taken back"), error);
-}
-
-static GtkWidget *
-take_back_button (LbShiftGroup *self, const LbEntry *entry)
-{
-  GtkWidget *button = gtk_button_new_from_icon_name ("edit-undo-symbolic");
-
-  gtk_widget_add_css_class (button, "flat");
-  gtk_widget_set_valign (button, GTK_ALIGN_CENTER);
-  gtk_widget_set_tooltip_text (button, _ ("Take this back"));
-  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  _ ("Take this back"), -1);
-  g_object_set_data_full (G_OBJECT (button), "act", g_strdup (entry->act), g_free);
-  g_signal_connect_object (button, "clicked", G_CALLBACK (take_back_clicked_cb), self, 0);
-
-  return button;
-}
-
-static void
 add_row (LbShiftGroup *self, const LbEntry *entry)
 {
   LbShiftGroupPrivate *priv = get_private (self);
@@ -71,7 +44,7 @@ add_row (LbShiftGroup *self, const LbEntry *entry)
   adw_action_row_set_subtitle (row, said);
   if (klass->suffix != NULL)
     adw_action_row_add_suffix (row, klass->suffix (self, entry));
-  adw_action_row_add_suffix (row, take_back_button (self, entry));
+  adw_action_row_add_suffix (row, lb_take_back_button_new (priv->job, entry->act));
   adw_preferences_group_add (ADW_PREFERENCES_GROUP (self), GTK_WIDGET (row));
   g_ptr_array_add (priv->rows, row);
   g_array_append_val (priv->seqs, entry->seq);

@@ -212,10 +212,14 @@ static void
 lb_shift_page_dispose (GObject *object)
 {
   LbShiftPage *self = LB_SHIFT_PAGE (object);
+  GtkWidget *child;
 
   g_clear_object (&self->job_signals);
   g_clear_object (&self->selection);
   gtk_widget_dispose_template (GTK_WIDGET (object), LB_TYPE_SHIFT_PAGE);
+  /* GTK 4.8 forgets the template's children and lets go only of those that have a name. */
+  while ((child = gtk_widget_get_first_child (GTK_WIDGET (object))) != NULL)
+    gtk_widget_unparent (child);
   g_clear_object (&self->job);
 
   G_OBJECT_CLASS (lb_shift_page_parent_class)->dispose (object);
@@ -244,6 +248,7 @@ lb_shift_page_class_init (LbShiftPageClass *klass)
   g_type_ensure (LB_TYPE_NOTES_GROUP);
   g_type_ensure (LB_TYPE_PILE_LINES);
   g_type_ensure (LB_TYPE_USED_GROUP);
+  gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/lastbent/Lastbent/shift-page.ui");
   gtk_widget_class_bind_template_child (widget_class, LbShiftPage, calendar);
