@@ -38,7 +38,7 @@ static const Names fact_names[] = {
   { LB_FACT_TOE, "toe|tip|toe elevation|tip elevation|toe elev|tip elev|toe level|tip level" },
 };
 
-/* Words for units in headings, and the one the trade reads. The survey foot is longer by two parts
+/* Words for units in headings, longer ones first, and the word the trade reads. The survey foot is longer by two parts
  * in a million (NIST SP 811, appendix B): nothing on the grid of a pier. */
 static const struct
 {
@@ -46,16 +46,16 @@ static const struct
   const char *unit;
   LbUnits units;
 } unit_words[] = {
-  { "ft", "ft", LB_UNITS_US },       { "feet", "ft", LB_UNITS_US },
-  { "foot", "ft", LB_UNITS_US },     { "usft", "ft", LB_UNITS_US },
-  { "us ft", "ft", LB_UNITS_US },    { "ftus", "ft", LB_UNITS_US },
-  { "in", "in", LB_UNITS_US },       { "inch", "in", LB_UNITS_US },
-  { "inches", "in", LB_UNITS_US },   { "m", "m", LB_UNITS_METRIC },
-  { "metre", "m", LB_UNITS_METRIC }, { "metres", "m", LB_UNITS_METRIC },
-  { "meter", "m", LB_UNITS_METRIC }, { "meters", "m", LB_UNITS_METRIC },
-  { "cm", "cm", LB_UNITS_METRIC },   { "mm", "mm", LB_UNITS_METRIC },
-  { "deg", "deg", LB_UNITS_METRIC }, { "degrees", "deg", LB_UNITS_METRIC },
-  { "°", "deg", LB_UNITS_METRIC },
+  { "us survey ft", "ft", LB_UNITS_US }, { "us ft", "ft", LB_UNITS_US },
+  { "usft", "ft", LB_UNITS_US },         { "ftus", "ft", LB_UNITS_US },
+  { "ft", "ft", LB_UNITS_US },           { "feet", "ft", LB_UNITS_US },
+  { "foot", "ft", LB_UNITS_US },         { "in", "in", LB_UNITS_US },
+  { "inch", "in", LB_UNITS_US },         { "inches", "in", LB_UNITS_US },
+  { "m", "m", LB_UNITS_METRIC },         { "metre", "m", LB_UNITS_METRIC },
+  { "metres", "m", LB_UNITS_METRIC },    { "meter", "m", LB_UNITS_METRIC },
+  { "meters", "m", LB_UNITS_METRIC },    { "cm", "cm", LB_UNITS_METRIC },
+  { "mm", "mm", LB_UNITS_METRIC },       { "deg", "deg", LB_UNITS_METRIC },
+  { "degrees", "deg", LB_UNITS_METRIC }, { "°", "deg", LB_UNITS_METRIC },
 };
 
 /* Lower case, with one space for whatever stands between words. */

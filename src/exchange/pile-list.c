@@ -214,6 +214,16 @@ without_formula_guard (const char *text)
   return text[0] == '\'' && text[1] != '\0' && strchr ("=+-@\t\r", text[1]) ? text + 1 : text;
 }
 
+/* Line breaks inside a cell are those of the list's system; the job keeps LF alone. */
+static char *
+with_plain_breaks (const char *text)
+{
+  g_auto (GStrv) lines = g_strsplit (text, "\r\n", -1);
+  char *plain = g_strjoinv ("\n", lines);
+
+  return g_strdelimit (plain, "\r", '\n');
+}
+
 /* "8 #8", "8-#8", "(8) x #8": how many and which in one cell. */
 static gboolean
 split_bars (const char *text, char **out_count, const char **out_bar)
@@ -262,7 +272,8 @@ set_fact (Reading *reading, LbPile *pile, LbFact fact, const char *text, GError 
     return set_bars (reading, pile, text, error);
 
   if (is_text (fact)) {
-    text = without_formula_guard (text);
+    plain = with_plain_breaks (without_formula_guard (text));
+    text = plain;
   } else if (is_measured (fact)) {
     plain = lb_decimal_sign_plain (reading->sign, text);
     if (plain == NULL) {
