@@ -64,6 +64,16 @@ add_sum (LbProductionPage *self, const char *title, char *value)
   g_free (value);
 }
 
+/* Sums of a whole job are too many minutes to read. */
+static char *
+hours_text (const LbVoice *voice, double s)
+{
+  g_autofree char *hours = lb_number_to_text (s / 3600, 0, &voice->numbers);
+
+  /* Translators: a number of hours. */
+  return g_strdup_printf (_ ("%s h"), hours);
+}
+
 static void
 show_sums (LbProductionPage *self)
 {
@@ -83,15 +93,9 @@ show_sums (LbProductionPage *self)
     self, _ ("oxygen"),
     lb_quantity_to_text (LB_QUANTITY_GAS, voice->units, fold->job.oxygen_m3, &voice->numbers));
   add_sum (self, _ ("dives"), lb_number_to_text (fold->job.n_dives, 0, &voice->numbers));
-  add_sum (
-    self, _ ("bottom time"),
-    lb_quantity_to_text (LB_QUANTITY_TIME, voice->units, fold->job.bottom_s, &voice->numbers));
-  add_sum (
-    self, _ ("delays"),
-    lb_quantity_to_text (LB_QUANTITY_TIME, voice->units, fold->job.delay_s, &voice->numbers));
-  add_sum (
-    self, _ ("lost to gear"),
-    lb_quantity_to_text (LB_QUANTITY_TIME, voice->units, fold->job.fault_s, &voice->numbers));
+  add_sum (self, _ ("bottom time"), hours_text (voice, fold->job.bottom_s));
+  add_sum (self, _ ("delays"), hours_text (voice, fold->job.delay_s));
+  add_sum (self, _ ("lost to gear"), hours_text (voice, fold->job.fault_s));
 }
 
 static LbDailyChart
@@ -247,6 +251,7 @@ lb_production_page_class_init (LbProductionPageClass *klass)
   g_object_class_install_properties (object_class, N_PROPS, props);
 
   g_type_ensure (LB_TYPE_DAILY_CHART_VIEW);
+  gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/lastbent/Lastbent/production-page.ui");
   gtk_widget_class_bind_template_child (widget_class, LbProductionPage, chart_view);
