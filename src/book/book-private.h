@@ -84,6 +84,7 @@ typedef struct
 
 gboolean lb_file_look (const char *path, const char *name, LbFileFacts *out, GError **error);
 char *lb_file_partner (const char *path);
+void lb_file_discard (const char *partner);
 gboolean lb_file_publish (const char *partner, const char *path, GError **error);
 gboolean lb_file_must_not_exist (const char *path, GError **error);
 

@@ -47,62 +47,11 @@ add_rows (LbBook *book, const char *query, const char *words, GPtrArray *finding
   return TRUE;
 }
 
-/* Adds to a WHERE that some of @columns, with "?" where NULL may be, are not of @type. */
-static void
-append_type (GString *query, const char *columns, const char *type)
-{
-  g_auto (GStrv) names = g_strsplit (columns, " ", -1);
-
-  for (char **name = names; *name != NULL; name++) {
-    char *mark = strchr (*name, '?');
-
-    if (mark != NULL)
-      *mark = '\0';
-    if (**name != '\0')
-      g_string_append_printf (query, " OR typeof (%s) NOT IN ('%s', '%s')", *name, type,
-                              mark != NULL ? "null" : type);
-  }
-}
-
-/* Rows with something of another type than their column's. SQLite's own check does that only on
- * connections that may write. */
-static gboolean
-check_types (LbBook *book, GPtrArray *findings, GError **error)
-{
-  static const struct
-  {
-    const char *table;
-    const char *texts, *integers, *reals;
-  } columns[] = {
-    { "entry", "id who kind what note",
-      "act at_us shift? pile? bars count start_us end_us up_us of?", "amount?" },
-    { "pile", "id mark mark_key bent row note shape bar?", "n_bars?",
-      "x_m? y_m? width_m? void_m bar_inset_m? batter? bearing_rad? head_m? cut_m? mudline_m? "
-      "toe_m?" },
-    { "shift", "id watch who", "day opened_us", "" },
-    { "job", "key value", "", "" },
-  };
-
-  for (gsize i = 0; i < G_N_ELEMENTS (columns); i++) {
-    g_autoptr (GString) query = g_string_new (NULL);
-
-    g_string_printf (query, "SELECT '%s ' || rowid FROM %s WHERE 0", columns[i].table,
-                     columns[i].table);
-    append_type (query, columns[i].texts, "text");
-    append_type (query, columns[i].integers, "integer");
-    append_type (query, columns[i].reals, "real");
-    if (!add_rows (book, query->str, _ ("Value of the wrong type"), findings, error))
-      return FALSE;
-  }
-  return TRUE;
-}
-
 static gboolean
 check_file (LbBook *book, GPtrArray *findings, GError **error)
 {
   return lb_schema_check (book->db, book->name, error) &&
          add_rows (book, "PRAGMA integrity_check", _ ("File"), findings, error) &&
-         check_types (book, findings, error) &&
          add_rows (book,
                    "SELECT \"table\" || ' ' || rowid || ' -> ' || parent "
                    "FROM pragma_foreign_key_check",

@@ -2,7 +2,6 @@
 #include "book/book-private.h"
 
 #include <glib/gi18n-lib.h>
-#include <glib/gstdio.h>
 
 /* All pages in one step: one moment of the file, whoever else writes. */
 #define ALL_PAGES (-1)
@@ -45,7 +44,7 @@ lb_book_copy_to (LbBook *book, const char *path, GError **error)
   if (!lb_file_must_not_exist (full, error))
     return FALSE;
   if (!copy_pages (book, partner, error)) {
-    g_unlink (partner);
+    lb_file_discard (partner);
     return FALSE;
   }
   return lb_file_publish (partner, full, error);

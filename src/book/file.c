@@ -167,6 +167,16 @@ lb_file_partner (const char *path)
   return g_build_filename (folder, name, NULL);
 }
 
+/* Removes a partner that came to nothing, with the journal that SQLite may have left beside it. */
+void
+lb_file_discard (const char *partner)
+{
+  g_autofree char *journal = g_strconcat (partner, "-journal", NULL);
+
+  g_unlink (partner);
+  g_unlink (journal);
+}
+
 /* Folders are opened for reading to be synced, files too; some file systems cannot sync folders
  * and say EINVAL, which is as good as they get. */
 static gboolean

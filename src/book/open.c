@@ -7,9 +7,10 @@
  *   2. A hardened connection for reading only.
  *   3. The whole text of the schema is compared with ours, under a budget of work, so that
  *      nothing foreign is ever evaluated and a tree that was bent into a maze is given up.
- *   4. PRAGMA quick_check, which on a connection that only reads looks at the structure of every
- *      page and leaves the rows alone (SQLite 3.40). Each row's types, ranges and references are
- *      looked at as it is read (read.c), which every use of the file begins with.
+ *   4. PRAGMA quick_check: the structure of every page and the type of every value. On a
+ *      connection that only reads, SQLite 3.40 does not evaluate the CHECKs; ranges and
+ *      references are looked at as the rows are read (read.c), which every use of the file
+ *      begins with.
  *   5. Only then, and only when it is to be written, a second connection that may write; it
  *      compares the schema again, since the file may have been swapped.
  * A file with a journal left by a crash cannot be read before it has been rolled back, which
@@ -298,7 +299,7 @@ create (const char *path, const char *name, const char *tag, gint64 now_us, GErr
   if (!lb_file_must_not_exist (full, error))
     return NULL;
   if (!make_file (partner, full, name, tag, now_us, error)) {
-    g_unlink (partner);
+    lb_file_discard (partner);
     return NULL;
   }
   if (!lb_file_publish (partner, full, error))

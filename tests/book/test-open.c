@@ -158,7 +158,7 @@ static const Case cases[] = {
   { "no-identity", "DELETE FROM job", LB_BOOK_ERROR_DAMAGED },
   { "wal", "PRAGMA journal_mode=WAL; PRAGMA user_version=1", LB_BOOK_ERROR_DAMAGED },
   { "wrong-type",
-    EDIT "UPDATE sqlite_schema SET sql = replace (sql, 'STRICT', '') WHERE name = 'entry'; "
+    EDIT "UPDATE sqlite_schema SET sql = replace (sql, ' STRICT', '') WHERE name = 'entry'; "
          "PRAGMA schema_version=99; UPDATE entry SET at_us = 'noon' WHERE seq = 2; "
          "UPDATE entry SET bars = '7' WHERE seq = 2; "
          "UPDATE sqlite_schema SET sql = sql || ' STRICT' WHERE name = 'entry'",
