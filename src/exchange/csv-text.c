@@ -6,8 +6,8 @@
 #include <math.h>
 #include <string.h>
 
-/* A comma belongs before every cell but a row's first; a row's only cell that is empty would look
- * like a blank line, so it is quoted. */
+/* A comma belongs before every cell but a row's first; that one is quoted when it is empty, since a
+ * row of it alone would look like a blank line. */
 static void
 add_cell (GString *csv, const char *text, gboolean needs_quotes)
 {
@@ -15,7 +15,7 @@ add_cell (GString *csv, const char *text, gboolean needs_quotes)
 
   if (!is_first)
     g_string_append_c (csv, ',');
-  if (!needs_quotes && *text != '\0') {
+  if (!needs_quotes && (*text != '\0' || !is_first)) {
     g_string_append (csv, text);
     return;
   }

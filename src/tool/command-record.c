@@ -47,6 +47,7 @@ typedef struct
   const LbToolJob *job;
   const LbShift *shift;
   GArray *drafts; /* LbDraft */
+  GStringChunk *strings;
 } Record;
 
 static LbDraft *
@@ -55,7 +56,6 @@ add_draft (Record *record, LbEntryKind kind)
   LbDraft draft = LB_DRAFT_INIT (kind);
 
   draft.who = who_option;
-  draft.shift_id = record->shift->id;
   g_array_append_val (record->drafts, draft);
   return &g_array_index (record->drafts, LbDraft, record->drafts->len - 1);
 }
@@ -309,12 +309,82 @@ fill_redo (Record *record, int n_args, char **args, GError **error)
                         error);
 }
 
+static const char *
+keep_text (gpointer pool, const char *text)
+{
+  return g_string_chunk_insert_const (pool, text);
+}
+
+/* The file keeps facts in metric, as lb_pile_get() writes them. */
+static gboolean
+fill_fact (Record *record, int n_args, char **args, GError **error)
+{
+  LbDraft *draft = add_draft (record, LB_ENTRY_FACT);
+  LbFact fact;
+  LbPile pile;
+
+  if (!set_pile (record, draft, args[0], error))
+    return FALSE;
+  if (!lb_fact_from_name (args[1], &fact)) {
+    g_set_error (error, LB_TRADE_ERROR, LB_TRADE_ERROR_UNKNOWN,
+                 _ ("Piles have no fact called “%s”"), args[1]);
+    return FALSE;
+  }
+  lb_pile_init (&pile);
+  if (!lb_pile_set (&pile, fact, args[2], record->job->fold->units, keep_text, record->strings,
+                    error))
+    return FALSE;
+
+  g_autofree char *metric = lb_pile_get (&pile, fact, LB_UNITS_METRIC);
+
+  draft->what = lb_fact_name (fact);
+  draft->note = keep_text (record->strings, metric);
+  return TRUE;
+}
+
+/* name, place, datum and units as they are; assumptions in the job's units, kept in SI. */
+static gboolean
+fill_setting (Record *record, int n_args, char **args, GError **error)
+{
+  static const char *const texts[] = { "name", "place", "datum", "units", NULL };
+  LbDraft *draft = add_draft (record, LB_ENTRY_SETTING);
+  LbAssumptionId id;
+  double si;
+
+  draft->what = args[0];
+  draft->note = args[1];
+  if (g_strv_contains (texts, args[0]))
+    return TRUE;
+  if (!lb_assumption_find (args[0], &id)) {
+    g_set_error (error, LB_TRADE_ERROR, LB_TRADE_ERROR_UNKNOWN,
+                 _ ("“%s” is no setting: it is name, place, datum, units or an assumption such as "
+                    "water-level"),
+                 args[0]);
+    return FALSE;
+  }
+
+  g_autofree char *key = g_strconcat ("assume.", lb_assumption (id)->key, NULL);
+
+  draft->what = keep_text (record->strings, key);
+  if (*args[1] == '\0')
+    return TRUE;
+  if (!lb_quantity_from_text (lb_assumption (id)->quantity, record->job->fold->units, args[1], &si,
+                              error))
+    return FALSE;
+
+  g_autofree char *value = lb_number_to_text (si, -1, &LB_NUMBER_PLAIN);
+
+  draft->note = keep_text (record->strings, value);
+  return TRUE;
+}
+
 typedef struct
 {
   const char *word;
   const char *arguments;
   int least, most; /* -1 for any number */
   gboolean (*fill) (Record *record, int n_args, char **args, GError **error);
+  gboolean is_of_job; /* belongs to no shift */
 } Kind;
 
 static const Kind kinds[] = {
@@ -333,6 +403,8 @@ static const Kind kinds[] = {
   { "broken", N_ ("PILE [NOTE] --stub ELEVATION"), 1, 2, fill_broken },
   { "take-back", "", 0, 0, fill_take_back },
   { "redo", "", 0, 0, fill_redo },
+  { "fact", N_ ("PILE FACT VALUE"), 3, 3, fill_fact, TRUE },
+  { "setting", N_ ("KEY VALUE"), 2, 2, fill_setting, TRUE },
 };
 
 static const Kind *
@@ -394,23 +466,23 @@ say_last_act (const LbToolJob *job, const char *act)
   }
 }
 
+/* The shift is opened in the same transaction, so that a refused entry opens none. */
 static gboolean
-store (LbToolJob *job,
-       Record *record,
-       guint32 day,
-       const char *watch,
-       char **out_act,
-       GError **error)
+store_in_shift (const LbToolJob *job,
+                GArray *drafts,
+                const LbShift *shift,
+                char **out_act,
+                GError **error)
 {
   g_autofree char *shift_id = NULL;
 
   if (!lb_book_begin (job->book, error))
     return FALSE;
-  if (lb_book_open_shift (job->book, day, watch, who_option, &shift_id, error)) {
-    for (guint i = 0; i < record->drafts->len; i++)
-      g_array_index (record->drafts, LbDraft, i).shift_id = shift_id;
-    if (lb_book_record (job->book, &g_array_index (record->drafts, LbDraft, 0), record->drafts->len,
-                        out_act, error))
+  if (lb_book_open_shift (job->book, shift->day, shift->watch, who_option, &shift_id, error)) {
+    for (guint i = 0; i < drafts->len; i++)
+      g_array_index (drafts, LbDraft, i).shift_id = shift_id;
+    if (lb_book_record (job->book, &g_array_index (drafts, LbDraft, 0), drafts->len, out_act,
+                        error))
       return lb_book_commit (job->book, error);
   }
 
@@ -418,24 +490,38 @@ store (LbToolJob *job,
   return FALSE;
 }
 
+static gboolean
+store (const Record *record, const Kind *kind, char **out_act, GError **error)
+{
+  if (!kind->is_of_job)
+    return store_in_shift (record->job, record->drafts, record->shift, out_act, error);
+
+  return lb_book_record (record->job->book, &g_array_index (record->drafts, LbDraft, 0),
+                         record->drafts->len, out_act, error);
+}
+
 static LbExit
 record_entry (LbToolJob *job, const Kind *kind, guint32 day, int n_args, char **args)
 {
   g_autoptr (GError) error = NULL;
   g_autoptr (GArray) drafts = g_array_new (FALSE, FALSE, sizeof (LbDraft));
+  g_autoptr (GStringChunk) strings = g_string_chunk_new (256);
   g_autofree char *act = NULL;
   const char *watch = watch_option != NULL ? watch_option : "day";
   const LbShift *known = find_shift (job->ledger, day, watch);
   const LbShift to_open = { .id = "", .day = day, .watch = watch };
-  Record record = { .job = job, .shift = known != NULL ? known : &to_open, .drafts = drafts };
+  Record record = { .job = job,
+                    .shift = known != NULL ? known : &to_open,
+                    .drafts = drafts,
+                    .strings = strings };
 
   if (known == NULL && (kind->fill == fill_take_back || kind->fill == fill_redo)) {
     g_set_error_literal (&error, LB_BOOK_ERROR, LB_BOOK_ERROR_REFUSED,
                          _ ("There is no such shift yet"));
     return lb_tool_refuse (error);
   }
-  if (!kind->fill (&record, n_args, args, &error) ||
-      !store (job, &record, day, watch, &act, &error) || !lb_tool_job_read (job, &error))
+  if (!kind->fill (&record, n_args, args, &error) || !store (&record, kind, &act, &error) ||
+      !lb_tool_job_read (job, &error))
     return lb_tool_refuse (error);
 
   say_last_act (job, act);
@@ -467,11 +553,12 @@ const LbCommand lb_command_record = {
   .name = "record",
   .arguments = N_ ("FILE KIND …"),
   .summary = N_ ("Record what a shift did: steps, bars, rods, dives, delays …"),
-  .more = N_ ("step PILE… cleaned|severed|rigged|pulled; bars PILE 1,2,5; rods NUMBER [PILE]; "
-              "oxygen VOLUME [PILE]; burn-time PILE MINUTES; delay CAUSE MINUTES; fault PART "
-              "[MINUTES]; dive DIVER; condition wind|sea|current|visibility TEXT; note TEXT; drawn "
-              "PILE [NOTE]; broken PILE [NOTE]; take-back; redo. Numbers without a unit are in the "
-              "job’s units."),
+  .more = N_ (
+    "step PILE… cleaned|severed|rigged|pulled; bars PILE 1,2,5; rods NUMBER [PILE]; "
+    "oxygen VOLUME [PILE]; burn-time PILE MINUTES; delay CAUSE MINUTES; fault PART "
+    "[MINUTES]; dive DIVER; condition wind|sea|current|visibility TEXT; note TEXT; drawn "
+    "PILE [NOTE]; broken PILE [NOTE]; fact PILE FACT VALUE; setting KEY VALUE; take-back; redo. Numbers without a unit are in the "
+    "job’s units."),
   .options = options,
   .least = 2,
   .most = -1,

@@ -56,7 +56,7 @@ append_day (GString *text, const LbVoice *voice, const LbFold *fold)
 
   g_string_append_printf (text, _ ("Last shift’s day, %s: bars burned %u, piles pulled %u\n"), name,
                           day->totals.bars, day->totals.steps[LB_STEP_PULLED]);
-  g_string_append_printf (text, _ ("Used that day: %.0f rods, %s of oxygen, %u dives\n"),
+  g_string_append_printf (text, _ ("Used that day: rods %.0f, oxygen %s, dives %u\n"),
                           day->totals.rods, oxygen, day->totals.n_dives);
 }
 
