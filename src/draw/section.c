@@ -333,7 +333,9 @@ lb_section_draw (cairo_t *cr,
   cairo_save (cr);
   cairo_new_path (cr);
   lb_ink_set (cr, palette, LB_INK_DIM_TEXT);
-  draw_fitted (cr, voice, _ ("section, looking down"), 11, width / 2, 0, width - 4, layout.top - 2);
+  const gboolean has_width = section->pile->outline.width_m > 0;
+  draw_fitted (cr, voice, has_width ? _ ("section, looking down") : _ ("section, width not known"),
+               11, width / 2, 0, width - 4, layout.top - 2);
   draw_concrete (cr, palette, &layout);
   draw_bars (cr, palette, voice, section, &layout);
   if (layout.n_bars == 0)
