@@ -48,6 +48,7 @@ struct _LbPlanCanvas
   LbStepSet shown_steps;
   int tool;
   int hovered;
+  guint n_drawn;
   LbPlanInput input;
 };
 

@@ -100,6 +100,7 @@ draw_base (GtkSnapshot *snapshot, int width, int height, gpointer data)
 
   if (self->plan == NULL)
     return;
+  self->n_drawn++;
   image = lb_plan_image_draw (self->image, lb_look_palette (GTK_WIDGET (self)),
                               lb_job_get_voice (self->job), self->plan, &self->view, self->shown,
                               width, height, scale);
@@ -588,6 +589,14 @@ lb_plan_canvas_pile_place (LbPlanCanvas *self, guint pile, double *out_x, double
   *out_x = at.x;
   *out_y = at.y;
   return TRUE;
+}
+
+guint
+lb_plan_canvas_count_drawn (LbPlanCanvas *self)
+{
+  g_return_val_if_fail (LB_IS_PLAN_CANVAS (self), 0);
+
+  return self->n_drawn;
 }
 
 int

@@ -36,4 +36,7 @@ void lb_plan_canvas_show_pile (LbPlanCanvas *self, guint pile);
 /* Where a pile is now, in the canvas's own px. */
 gboolean lb_plan_canvas_pile_place (LbPlanCanvas *self, guint pile, double *out_x, double *out_y);
 
+/* How often the plan's own picture has been drawn: it must not be while only the pointer moves. */
+guint lb_plan_canvas_count_drawn (LbPlanCanvas *self);
+
 G_END_DECLS

@@ -29,8 +29,8 @@
 #define SIZES_PER_PX   8
 #define LENGTHS_PER_PX 4
 #define ANGLES         512
-#define SHARES         60
-#define SHARE_UNKNOWN  63
+#define SHARES         240 /* so that the bars of a ring of 8, 10, 12 … are whole steps */
+#define SHARE_UNKNOWN  255
 
 /* When so many names are kept, they are all dropped and made again as they come into view. */
 #define NAMES_MOST 20000
