@@ -33,7 +33,7 @@ typedef enum {
   LB_INK_STEEL,   /* a bar */
   LB_INK_HEAT,    /* cut line, slag */
   LB_INK_SELECT,  /* selection and focus */
-  LB_INK_ON_STEP, /* text or core on a step's fill */
+  LB_INK_ON_STEP, /* text on steel, heat or a step's fill, but for cleaned */
 } LbInk;
 
 #define LB_N_INKS (LB_INK_ON_STEP + 1)

@@ -155,7 +155,7 @@ lb_plan_find_axes (LbPlan *plan, const LbFold *fold)
   plan->axes = (LbPlanAxis *) (void *) g_array_free (axes, FALSE);
 }
 
-/* Where the labels of one kind lie on the page, and whether "Bent 7" fits or only "7". */
+/* "Bent 7" where there is room, else "7". */
 static char *
 axis_text (const LbPlanAxis *axis, gboolean is_long)
 {

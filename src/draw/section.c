@@ -61,8 +61,7 @@ find_places (const LbSection *section, Layout *layout, LbPoint places[LB_BARS_MA
                        layout->n_bars, places);
 }
 
-/* Half the least distance between two bars on the page; each is compared with the next ones
- * round the ring and, for rings that double back, with all. At most 60 bars: no need for more. */
+/* Half the least distance between two bars on the page; with at most 60 of them, by all pairs. */
 static double
 half_spacing (const Layout *layout)
 {
