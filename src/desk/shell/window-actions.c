@@ -3,6 +3,7 @@
  * action, so that the window knows no page's inside. */
 #include "desk/shell/window-actions.h"
 
+#include "desk/print/print.h"
 #include "desk/shell/pages.h"
 #include "desk/shell/say.h"
 #include "desk/take/grid-window.h"
@@ -147,6 +148,79 @@ find_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
   gtk_widget_activate_action (lb_window_get_page (self, "plan"), "plan.find", NULL);
 }
 
+/* Whose cards to print; says so when no pile is picked. */
+static const guint *
+picked_piles (LbWindow *self, gsize *out_n)
+{
+  const guint *piles = lb_selection_get_piles (lb_window_get_selection (self), out_n);
+
+  if (*out_n == 0)
+    lb_say (GTK_WIDGET (self), _ ("Pick the piles on the plan first: each gets a card"), FALSE);
+  return piles;
+}
+
+/* The day of the shift in hand, else the last one worked; says so when there is none. */
+static gboolean
+find_day (LbWindow *self, guint32 *out_day)
+{
+  LbJob *job = lb_window_get_job (self);
+  const LbFold *fold = lb_job_get_fold (job);
+  const int shift = lb_job_get_shift (job);
+
+  if (shift >= 0) {
+    *out_day = lb_ledger_shift (lb_job_get_ledger (job), (guint) shift)->day;
+    return TRUE;
+  }
+  if (fold->n_days > 0) {
+    *out_day = fold->days[fold->n_days - 1].day;
+    return TRUE;
+  }
+  lb_say (GTK_WIDGET (self), _ ("No shift is on record yet, so there is no day to report"), FALSE);
+  return FALSE;
+}
+
+static void
+print_card_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  LbWindow *self = LB_WINDOW (data);
+  gsize n;
+  const guint *piles = picked_piles (self, &n);
+
+  if (n > 0)
+    lb_print_cards (GTK_WINDOW (self), lb_window_get_job (self), piles, n);
+}
+
+static void
+save_card_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  LbWindow *self = LB_WINDOW (data);
+  gsize n;
+  const guint *piles = picked_piles (self, &n);
+
+  if (n > 0)
+    lb_save_cards (GTK_WINDOW (self), lb_window_get_job (self), piles, n);
+}
+
+static void
+print_day_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  LbWindow *self = LB_WINDOW (data);
+  guint32 day;
+
+  if (find_day (self, &day))
+    lb_print_day (GTK_WINDOW (self), lb_window_get_job (self), day);
+}
+
+static void
+save_day_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  LbWindow *self = LB_WINDOW (data);
+  guint32 day;
+
+  if (find_day (self, &day))
+    lb_save_day (GTK_WINDOW (self), lb_window_get_job (self), day);
+}
+
 static void
 open_again_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
@@ -160,8 +234,12 @@ static const GActionEntry entries[] = {
   { .name = "find", .activate = find_cb },
   { .name = "lay-grid", .activate = lay_grid_cb },
   { .name = "open-again", .activate = open_again_cb },
+  { .name = "print-card", .activate = print_card_cb },
+  { .name = "print-day", .activate = print_day_cb },
   { .name = "redo", .activate = redo_cb },
+  { .name = "save-card", .activate = save_card_cb },
   { .name = "save-copy", .activate = save_copy_cb },
+  { .name = "save-day", .activate = save_day_cb },
   { .name = "take-back", .activate = take_back_cb },
   { .name = "take-list", .activate = take_list_cb },
   { .name = "units", .parameter_type = "s", .state = "'us'", .change_state = units_cb },
@@ -199,8 +277,12 @@ lb_window_actions_update (LbWindow *self)
 
   enable (self, "find", job != NULL);
   enable (self, "lay-grid", can_record);
+  enable (self, "print-card", job != NULL);
+  enable (self, "print-day", job != NULL);
   enable (self, "redo", job != NULL && lb_job_can_redo (job));
+  enable (self, "save-card", job != NULL);
   enable (self, "save-copy", job != NULL);
+  enable (self, "save-day", job != NULL);
   enable (self, "take-back", job != NULL && lb_job_can_take_back (job));
   enable (self, "take-list", can_record);
   enable (self, "units", can_record);
