@@ -187,8 +187,7 @@ static void
 test_fixed_origin (void)
 {
   g_autofree char *folder = fixture_folder ();
-  g_autofree char *bytes[2] = { NULL, NULL };
-  gsize n[2] = { 0, 0 };
+  GBytes *bytes[2] = { NULL, NULL };
 
   for (int i = 0; i < 2; i++) {
     g_autofree char *path = fixture_path (folder, i == 0 ? "one" : "other");
@@ -207,9 +206,11 @@ test_fixed_origin (void)
     g_assert_true (lb_book_record (book, &note, 1, NULL, &error));
     g_assert_true (lb_book_commit (book, &error));
     lb_book_close (book);
-    g_assert_true (g_file_get_contents (path, &bytes[i], &n[i], &error));
+    bytes[i] = fixture_bytes (path);
   }
-  g_assert_cmpmem (bytes[0], n[0], bytes[1], n[1]);
+  g_assert_true (g_bytes_equal (bytes[0], bytes[1]));
+  g_bytes_unref (bytes[0]);
+  g_bytes_unref (bytes[1]);
   fixture_remove (folder);
 }
 
