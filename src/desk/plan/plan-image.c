@@ -28,7 +28,7 @@
 /* Steps in which looks are told apart; finer than can be seen. */
 #define SIZES_PER_PX   8
 #define LENGTHS_PER_PX 4
-#define ANGLES         512
+#define ANGLES         128
 #define SHARES         240 /* so that the bars of a ring of 8, 10, 12 … are whole steps */
 #define SHARE_UNKNOWN  255
 
@@ -64,7 +64,8 @@ struct _LbPlanImage
   const LbSprite **name_of;
   GArray *visible; /* Visible, of the present frame */
 
-  cairo_surface_t *ground; /* NULL until drawn */
+  cairo_surface_t *ground;
+  gboolean has_ground; /* whether it holds what is to be seen */
   double ground_x_m, ground_y_m;
   int ground_width, ground_height; /* of the page it was drawn for, px */
 
@@ -104,7 +105,7 @@ void
 lb_plan_image_forget_plan (LbPlanImage *self)
 {
   forget_piles (self);
-  g_clear_pointer (&self->ground, cairo_surface_destroy);
+  self->has_ground = FALSE;
   if (g_hash_table_size (self->names) > NAMES_MOST)
     g_hash_table_remove_all (self->names);
 }
@@ -114,7 +115,8 @@ lb_plan_image_free (LbPlanImage *self)
 {
   if (self == NULL)
     return;
-  lb_plan_image_forget_plan (self);
+  forget_piles (self);
+  g_clear_pointer (&self->ground, cairo_surface_destroy);
   g_hash_table_unref (self->marks);
   g_hash_table_unref (self->arrows);
   g_hash_table_unref (self->names);
@@ -143,7 +145,7 @@ make_for (LbPlanImage *self,
     return;
 
   forget_piles (self);
-  g_clear_pointer (&self->ground, cairo_surface_destroy);
+  self->has_ground = FALSE;
   g_hash_table_remove_all (self->marks);
   g_hash_table_remove_all (self->arrows);
   made_for->px_per_m = px_per_m;
@@ -305,7 +307,7 @@ draw_ground (LbPlanImage *self,
   const double moved_y = round ((self->ground_y_m - view->centre_y_m) * px_per_m);
   cairo_t *cr;
 
-  if (self->ground != NULL && self->ground_width == width && self->ground_height == height &&
+  if (self->has_ground && self->ground_width == width && self->ground_height == height &&
       fabs (moved_x) <= margin && fabs (moved_y) <= margin)
   {
     *out_x = margin + (int) moved_x;
@@ -313,14 +315,17 @@ draw_ground (LbPlanImage *self,
     return;
   }
 
-  if (self->ground == NULL || self->ground_width != width || self->ground_height != height) {
+  if (!has_size (self->ground, width * made_for->scale + 2 * margin,
+                 height * made_for->scale + 2 * margin))
+  {
     g_clear_pointer (&self->ground, cairo_surface_destroy);
     self->ground = cairo_image_surface_create (CAIRO_FORMAT_ARGB32,
                                                width * made_for->scale + 2 * margin,
                                                height * made_for->scale + 2 * margin);
-    self->ground_width = width;
-    self->ground_height = height;
   }
+  self->has_ground = TRUE;
+  self->ground_width = width;
+  self->ground_height = height;
   self->ground_x_m = view->centre_x_m;
   self->ground_y_m = view->centre_y_m;
   cr = cairo_create (self->ground);
