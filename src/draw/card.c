@@ -285,17 +285,34 @@ show_caution (const Card *card, gsize i, double x, double y, double width)
          2.5 * card->scale;
 }
 
-/* Cautions @from up to @to below each other. */
-static double
-show_caution_column (const Card *card, gsize from, gsize to, double x, double y, double width)
+/* How many of the cautions stand in the left column, so that the taller one is lowest; they are
+ * read down the left one first. */
+static gsize
+split_cautions (const Card *card, double width, double *out_height)
 {
-  const double start = y;
-  for (gsize i = from; i < to; i++)
-    y += show_caution (card, i, x, y, width);
-  return y - start;
+  const gsize n = card->plan.n_cautions;
+  double heights[LB_N_CAUTIONS];
+  double left = 0;
+  double right = 0;
+  gsize split = 0;
+  Card dry = *card;
+  dry.pen.is_drawing = FALSE;
+  for (gsize i = 0; i < n; i++) {
+    heights[i] = show_caution (&dry, i, 0, 0, width);
+    right += heights[i];
+  }
+  *out_height = right;
+  for (gsize i = 0; i < n; i++) {
+    left += heights[i];
+    right -= heights[i];
+    if (MAX (left, right) < *out_height) {
+      *out_height = MAX (left, right);
+      split = i + 1;
+    }
+  }
+  return split;
 }
 
-/* In two columns, read down the left one first; split where the taller is lowest. */
 static double
 show_cautions (const Card *card, double y)
 {
@@ -309,22 +326,16 @@ show_cautions (const Card *card, double y)
                          _ ("Before the cut, gravest first"));
   y += 2 * card->scale;
 
-  Card dry = *card;
-  dry.pen.is_drawing = FALSE;
-  gsize split = 0;
-  double lowest = INFINITY;
-  for (gsize i = 0; i <= card->plan.n_cautions; i++) {
-    const double one = show_caution_column (&dry, 0, i, 0, 0, width);
-    const double other = show_caution_column (&dry, i, card->plan.n_cautions, 0, 0, width);
-    if (MAX (one, other) < lowest) {
-      lowest = MAX (one, other);
-      split = i;
-    }
+  double height;
+  const gsize split = split_cautions (card, width, &height);
+  double column_y = y;
+  for (gsize i = 0; card->pen.is_drawing && i < card->plan.n_cautions; i++) {
+    if (i == split)
+      column_y = y;
+    const double x = i < split ? card->left : card->left + width + COLUMN_GAP;
+    column_y += show_caution (card, i, x, column_y, width);
   }
-  show_caution_column (card, 0, split, card->left, y, width);
-  show_caution_column (card, split, card->plan.n_cautions, card->left + width + COLUMN_GAP, y,
-                       width);
-  return y + lowest - start;
+  return y + height - start;
 }
 
 /* Not scaled: it is written on by hand. */
