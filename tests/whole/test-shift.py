@@ -1,0 +1,162 @@
+#!/usr/bin/python3
+# SPDX-License-Identifier: GPL-3.0-or-later
+"""The Shift page, worked by its keys."""
+from cases import Job, main
+
+
+def open_shift_page(session, job):
+    program = session.start(job.path)
+    program.reads("Tern Cove Cannery Wharf")
+    program.key("alt+2")
+    page = program.find("group", "Shift")
+    program.wait(lambda: page.extents()[2] > 0, "the Shift page on top")
+    return program, page
+
+
+def line_of(program, page, mark):
+    """The row of a pile that was worked, its words joined."""
+    lines = program.find("list", "Piles worked in this shift", within=page)
+
+    def look():
+        for row in lines.again().children():
+            words = [thing.name for thing in row.walk() if thing.role == "label"]
+            if mark in words:
+                return " ".join(words)
+        return None
+
+    return program.wait(look, f"the line of {mark}")
+
+
+def types_a_line(session):
+    """A line is typed by the keys alone and is in the file at Enter."""
+    job = Job.demo(session)
+    assert job.pile("G4")["bars_left_count"] == 8
+    before = job.n_entries()
+    program, page = open_shift_page(session, job)
+
+    program.press(program.find("text box", "Pile", within=page))
+    program.type("G4")
+    program.reads("G4: standing", within=page)
+    program.key("Tab")
+    program.type("3")
+    program.key("Tab")
+    program.type("21")
+    program.key("Tab")
+    program.type("4")
+    program.key("Tab")
+    program.type("poor visibility")
+    program.key("Return")
+
+    said = line_of(program, page, "G4")
+    for words in ("3 bars", "21 min", "4 rods", "poor visibility"):
+        assert words in said, said
+    assert [entry[:4] for entry in job.last_entries(4)] == [
+        ("bars", "G4", "", None), ("burn-time", "G4", "", 21 * 60.0),
+        ("rods", "G4", "", 4.0), ("note", "G4", "", None)]
+    assert job.n_entries() == before + 4
+    assert job.pile("G4")["bars_left_count"] == 5
+    assert len(set(job.rows("SELECT act FROM entry ORDER BY seq DESC LIMIT 4"))) == 1
+
+    # The hands are back at the mark, so that the next line can follow: a step, set by Space.
+    entry = program.find("text box", "Pile", within=page)
+    program.wait(lambda: entry.text() == "", "the line to be empty again")
+    program.type("G4")
+    program.key(*["Tab"] * 5, "space")
+    cleaned = program.find("button", "cleaned", within=page)
+    program.wait(lambda: cleaned.is_("pressed"), "“cleaned” to be set")
+    program.key(*["Tab"] * 4, "Return")
+    program.wait(lambda: job.n_entries() == before + 5, "the step in the file")
+    assert [entry[:3] for entry in job.last_entries(1)] == [("step", "G4", "cleaned")]
+    assert job.pile("G4")["step"] == "cleaned"
+
+    # What cannot be is refused in words, and nothing is stored.
+    program.wait(lambda: entry.text() == "", "the line to be empty again")
+    program.type("Q99")
+    program.key("Return")
+    program.reads("There is no pile “Q99” in this job", within=page)
+    assert job.n_entries() == before + 5
+    program.quit()
+    job.check()
+
+
+def stores_dives_and_the_rest(session):
+    """Rods, oxygen, a delay, a note and a dive are in the file as soon as they are said."""
+    job = Job.demo(session)
+    program, page = open_shift_page(session, job)
+
+    def say(group, row, text, expected):
+        box = program.find("text box", row, within=program.find("list", group, within=page))
+        program.press(box)
+        program.type(text)
+        program.key("Return")
+        program.wait(lambda: job.last_entries(1)[0] == expected, f"{expected} in the file")
+        program.wait(lambda: box.text() == "", f"{box} to be empty again")
+
+    say("Rods and oxygen", "Rods used", "32", ("rods", "", "", 32.0, ""))
+    program.reads("This shift: 32 rods", within=page)
+    say("Delays and gear faults", "Minutes lost", "45", ("delay", "", "current", 45 * 60.0, ""))
+    program.reads("This shift: 45 min of delays, 0 min lost to gear", within=page)
+    say("Conditions and notes", "As it was", "2 ft, green",
+        ("condition", "", "visibility", None, "2 ft, green"))
+
+    dives = program.find("list", "Dives", within=page)
+    program.press(program.find("text box", "Diver (role or initials)", within=dives))
+    program.type("diver 2")
+    program.key("Tab")
+    program.type("38")
+    program.key("Tab")
+    program.type("07:10")
+    program.key("Tab")
+    program.type("08:02")
+    program.key("Tab")
+    program.type("08:05")
+    before = job.n_entries()
+    program.key("Return")
+    program.wait(lambda: job.n_entries() == before + 1, "the dive in the file")
+    (kind, mark, diver, depth, note), = job.last_entries(1)
+    assert (kind, diver, round(depth, 3)) == ("dive", "diver 2", round(38 * 0.3048, 3))
+    (left, bottom, up), = job.rows(
+        "SELECT start_us, end_us, up_us FROM entry ORDER BY seq DESC LIMIT 1")
+    assert (bottom - left, up - bottom) == (52 * 60 * 10**6, 3 * 60 * 10**6)
+    # 38 ft and the pneumo correction is a dive of 40 ft by the table: its no-stop limit is 163 min.
+    program.reads("52 of 163 min", within=page)
+
+    # Times that cannot be are refused, and nothing is stored.
+    program.type("09:30")
+    program.key("Tab")
+    program.type("09:10")
+    program.key("Tab", "Return")
+    program.reads("The diver left bottom before leaving the surface; check the times")
+    assert job.n_entries() == before + 1
+    program.quit()
+    job.check()
+
+
+def says_what_contradicts_itself(session):
+    """A pile said to be severed with bars left has the flag's words beside its line."""
+    job = Job.demo(session)
+    program, page = open_shift_page(session, job)
+
+    program.press(program.find("text box", "Pile", within=page))
+    program.type("G4")
+    program.key("Tab")
+    program.type("2")
+    program.press(program.find("button", "severed", within=page))
+    program.press(program.find("button", "Record", within=page))
+    program.wait(lambda: job.pile("G4")["step"] == "severed", "the step in the file")
+    assert job.pile("G4")["bars_left_count"] == 6
+    flags = job.pile("G4")["flags"]
+    assert len(flags) == 1, flags
+    said = line_of(program, page, "G4")
+    assert "severed" in said and "⚠" in said and "bars" in said.partition("⚠")[2], said
+
+    # Take back by the button: the line goes, and the flag with it.
+    program.press(program.find("button", "Take back the last entry", within=page))
+    program.wait(lambda: job.pile("G4")["step"] == "standing", "the line to be taken back")
+    program.reads("No pile yet.", within=page)
+    assert job.pile("G4")["flags"] == []
+    program.quit()
+    job.check()
+
+
+main(types_a_line, stores_dives_and_the_rest, says_what_contradicts_itself)
