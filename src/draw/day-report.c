@@ -471,6 +471,8 @@ fit (Report *report, double width_pt, double height_pt)
   double best = SCALES[0];
   gsize least = G_MAXSIZE;
   for (gsize i = 0; i < G_N_ELEMENTS (SCALES) && least > 1; i++) {
+    if (i > 0 && least > 2)
+      break; /* a long day: another sheet more or less is no matter */
     report->flow.pen.voice.scale = SCALES[i];
     const gsize n_pages = run (report, LB_PAGE_NONE, width_pt, height_pt);
     if (n_pages < least) {

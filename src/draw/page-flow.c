@@ -4,6 +4,7 @@
 #include <string.h>
 
 #define TABLE_SIZE     8.5
+#define SURELY_FITS    100 /* bytes that never fill half a page */
 #define CELL_PAD       8.0
 #define ROW_GAP        2.5
 #define SECTION_SIZE   10.5
@@ -62,6 +63,8 @@ cut_to_height (const LbPagePen *pen,
 {
   LbPagePen dry = *pen;
   dry.is_drawing = FALSE;
+  if (strlen (text) < SURELY_FITS)
+    return g_strdup (text);
   if (lb_page_pen_text (&dry, style, LB_ALIGN_START, 0, 0, width, text) <= height)
     return g_strdup (text);
   glong fits = 0;
@@ -108,6 +111,10 @@ show_row (const LbPageFlow *flow,
   double height = 0;
   for (gsize i = 0; i < n_columns; i++) {
     const double room = columns[i].share * width - CELL_PAD;
+    if (cells[i][0] == '\0') {
+      x += columns[i].share * width;
+      continue;
+    }
     g_autofree char *shown = cut_to_height (pen, style, room, most, cells[i]);
     /* Numbers keep to one line, so that their right edges stand under each other. */
     const gboolean is_end = columns[i].align == LB_ALIGN_END;

@@ -380,7 +380,7 @@ static void
 test_long_report (void)
 {
   g_autoptr (LbLedger) ledger = sample_job_new (1);
-  g_autofree char *long_note = g_strnfill (6000, 'x');
+  g_autofree char *long_note = g_strnfill (3000, 'x');
   for (guint i = 0; i < ledger->piles->len; i++) {
     const LbEntry note = {
       .kind = LB_ENTRY_NOTE,
