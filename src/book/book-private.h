@@ -72,6 +72,7 @@ gboolean lb_schema_check (sqlite3 *db, const char *name, GError **error);
 sqlite3 *lb_connection_open (const char *path, int flags, const char *name, GError **error);
 void lb_connection_fail (sqlite3 *db, int rc, const char *name, GError **error);
 sqlite3_stmt *lb_book_sql (LbBook *book, LbSql sql, GError **error);
+void lb_bind_text (sqlite3_stmt *statement, int at, const char *text); /* NULL as "" */
 gboolean lb_book_run (LbBook *book, LbSql sql, GError **error); /* a statement without rows */
 
 /* file.c: files as the disk has them. */

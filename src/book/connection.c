@@ -168,6 +168,13 @@ lb_book_sql (LbBook *book, LbSql sql, GError **error)
   return *statement;
 }
 
+/* Borrows @text until the statement has run. */
+void
+lb_bind_text (sqlite3_stmt *statement, int at, const char *text)
+{
+  sqlite3_bind_text (statement, at, text != NULL ? text : "", -1, SQLITE_STATIC);
+}
+
 gboolean
 lb_book_run (LbBook *book, LbSql sql, GError **error)
 {

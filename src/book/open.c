@@ -18,7 +18,6 @@
  * that the file is ours. Then the steps go on as usual. */
 #include "book/book-private.h"
 
-#include <fcntl.h>
 #include <glib/gi18n-lib.h>
 #include <glib/gstdio.h>
 #include <string.h>

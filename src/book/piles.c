@@ -126,12 +126,6 @@ taken_marks (LbBook *book, GError **error)
 }
 
 static void
-bind_text (sqlite3_stmt *row, int at, const char *text)
-{
-  sqlite3_bind_text (row, at, text != NULL ? text : "", -1, SQLITE_STATIC);
-}
-
-static void
 bind_number (sqlite3_stmt *row, int at, double value)
 {
   if (isnan (value))
@@ -147,15 +141,15 @@ insert_pile (LbBook *book, sqlite3_stmt *row, const LbPile *pile, GError **error
   char id[LB_ID_MAX];
 
   lb_book_next_id (book, id);
-  bind_text (row, 1, id);
-  bind_text (row, 2, pile->mark);
-  bind_text (row, 3, key);
-  bind_text (row, 4, pile->bent);
-  bind_text (row, 5, pile->row);
-  bind_text (row, 6, pile->note);
+  lb_bind_text (row, 1, id);
+  lb_bind_text (row, 2, pile->mark);
+  lb_bind_text (row, 3, key);
+  lb_bind_text (row, 4, pile->bent);
+  lb_bind_text (row, 5, pile->row);
+  lb_bind_text (row, 6, pile->note);
   bind_number (row, 7, pile->x_m);
   bind_number (row, 8, pile->y_m);
-  bind_text (row, 9, lb_shape_name (pile->outline.shape));
+  lb_bind_text (row, 9, lb_shape_name (pile->outline.shape));
   bind_number (row, 10, pile->outline.width_m > 0 ? pile->outline.width_m : (double) NAN);
   bind_number (row, 11, pile->outline.void_m > 0 ? pile->outline.void_m : 0);
   sqlite3_bind_text (row, 12, pile->bar != NULL ? pile->bar->name : NULL, -1, SQLITE_STATIC);

@@ -209,12 +209,6 @@ touches_facts (LbBook *book, gint64 act, gboolean *out_touches, GError **error)
 }
 
 static void
-bind_text (sqlite3_stmt *statement, int at, const char *text)
-{
-  sqlite3_bind_text (statement, at, text != NULL ? text : "", -1, SQLITE_STATIC);
-}
-
-static void
 bind_seq (sqlite3_stmt *statement, int at, gint64 seq)
 {
   if (seq != 0)
@@ -270,14 +264,14 @@ insert_entry (LbBook *book,
   if (row == NULL)
     return FALSE;
   sqlite3_bind_int64 (row, 1, seq);
-  bind_text (row, 2, id);
+  lb_bind_text (row, 2, id);
   sqlite3_bind_int64 (row, 3, act);
   sqlite3_bind_int64 (row, 4, draft->at_us != 0 ? draft->at_us : lb_book_now (book));
-  bind_text (row, 5, draft->who);
+  lb_bind_text (row, 5, draft->who);
   bind_seq (row, 6, references->shift);
-  bind_text (row, 7, lb_entry_kind_name (draft->kind));
+  lb_bind_text (row, 7, lb_entry_kind_name (draft->kind));
   bind_seq (row, 8, references->pile);
-  bind_text (row, 9, stored_what (draft));
+  lb_bind_text (row, 9, stored_what (draft));
   sqlite3_bind_int64 (row, 10, (gint64) draft->bars);
   sqlite3_bind_int64 (row, 11, draft->count);
   if (isnan (draft->amount))
@@ -287,7 +281,7 @@ insert_entry (LbBook *book,
   sqlite3_bind_int64 (row, 13, draft->start_us);
   sqlite3_bind_int64 (row, 14, draft->end_us);
   sqlite3_bind_int64 (row, 15, draft->up_us);
-  bind_text (row, 16, draft->note);
+  lb_bind_text (row, 16, draft->note);
   bind_seq (row, 17, references->of);
 
   const int rc = sqlite3_step (row);
@@ -401,11 +395,11 @@ insert_shift (LbBook *book,
 
   if (row == NULL)
     return FALSE;
-  bind_text (row, 1, id);
+  lb_bind_text (row, 1, id);
   sqlite3_bind_int64 (row, 2, day);
-  bind_text (row, 3, watch);
+  lb_bind_text (row, 3, watch);
   sqlite3_bind_int64 (row, 4, lb_book_now (book));
-  bind_text (row, 5, who);
+  lb_bind_text (row, 5, who);
 
   const int rc = sqlite3_step (row);
   if (rc != SQLITE_DONE)
