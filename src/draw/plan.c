@@ -121,7 +121,7 @@ find_deck (LbPlan *plan, const LbFold *fold, double margin_m)
   for (int pass = 0; pass < 2 && points->len == 0; pass++) {
     for (gsize i = 0; i < plan->n_piles; i++) {
       const LbPile *const pile = &fold->piles[i];
-      const LbPoint point = { pile->x_m, pile->y_m };
+      const LbPoint point = { plan->piles[i].x_m, plan->piles[i].y_m };
       if (pass == 1 || (pile->bent[0] != '\0' && pile->row[0] != '\0'))
         g_array_append_val (points, point);
     }
@@ -295,8 +295,9 @@ fill_pile (LbPlanPile *out, const LbPile *pile, const LbPileState *state)
   const double height_m = pile->head_m - pile->mudline_m;
   const gboolean shows_bars = state->step == LB_STEP_CLEANED && pile->n_bars > 0;
   *out = (LbPlanPile){
-    .x_m = pile->x_m,
-    .y_m = pile->y_m,
+    /* A job's piles have a place; a struct made by hand may lack it. */
+    .x_m = isfinite (pile->x_m) ? pile->x_m : 0,
+    .y_m = isfinite (pile->y_m) ? pile->y_m : 0,
     .width_m = pile->outline.width_m,
     .batter = pile->batter,
     .bearing_rad = pile->bearing_rad,

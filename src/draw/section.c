@@ -237,10 +237,12 @@ draw_bars (cairo_t *cr,
     if (bar >= layout->n_bars || (section->burned & LB_BAR (bar)))
       continue;
     bar_path (cr, layout->bars[bar], layout->bar_radius, is_strand);
-    /* The next one to burn is hot; its number says the same. */
-    lb_ink_set (cr, palette, k == 0 ? LB_INK_HEAT : LB_INK_STEEL);
+    /* The next one to burn is hot; its number says the same. Stressed strands get no order: no
+     * bar rule holds for them. */
+    lb_ink_set (cr, palette, k == 0 && !is_strand ? LB_INK_HEAT : LB_INK_STEEL);
     cairo_fill (cr);
-    draw_number (cr, palette, voice, layout, bar, (guint) k + 1);
+    if (!is_strand)
+      draw_number (cr, palette, voice, layout, bar, (guint) k + 1);
   }
   if (section->focus >= 0 && (guint) section->focus < layout->n_bars) {
     const LbPoint at = layout->bars[section->focus];

@@ -43,6 +43,7 @@ chart_of (LbDailyChartView *self)
 
   chart.days = fold->days;
   chart.n_days = fold->n_days;
+  chart.n_piles = fold->n_piles;
   for (gsize i = 0; i < fold->n_days; i++) {
     if (fold->days[i].day == self->day)
       chart.focus = (int) i;

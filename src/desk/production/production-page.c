@@ -103,7 +103,10 @@ chart_of (LbProductionPage *self)
 {
   const LbFold *fold = lb_job_get_fold (self->job);
 
-  return (LbDailyChart){ .days = fold->days, .n_days = fold->n_days, .focus = -1 };
+  return (LbDailyChart){ .days = fold->days,
+                         .n_days = fold->n_days,
+                         .n_piles = fold->n_piles,
+                         .focus = -1 };
 }
 
 static void
