@@ -25,7 +25,7 @@ static const double USUAL_PITCH_M = 3.048;
 
 /* Looks, from trials on screen and paper. */
 static const double READABLE_PX = 24;         /* a mark is not smaller when the pitch allows */
-static const double READABLE_OF_PITCH = 0.36; /* and never more of the pitch, but to scale */
+static const double READABLE_OF_PITCH = 0.58; /* and never more of the pitch, but to scale */
 static const double LEAST_PX = 2;
 static const double DECK_MARGIN_OF_PITCH = 0.62;
 

@@ -78,7 +78,7 @@ append_row (LbPileFinder *self, guint pile)
   GtkWidget *mark_label = gtk_label_new (fold->piles[pile].mark);
   GtkWidget *state_label = gtk_label_new (state);
 
-  gtk_widget_add_css_class (mark_label, "heading");
+  gtk_widget_add_css_class (mark_label, "strong");
   gtk_widget_add_css_class (state_label, "dim-label");
   gtk_widget_set_hexpand (state_label, TRUE);
   gtk_label_set_xalign (GTK_LABEL (state_label), 1);

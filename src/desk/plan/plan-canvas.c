@@ -24,7 +24,7 @@
 #include <math.h>
 
 /* Room for the axes' labels round the plan, and below it for scale bar and north arrow. px. */
-#define FIT_MARGIN 36
+#define FIT_MARGIN 32
 #define FIT_FOOT   30
 
 /* As near as a bar's mark can be told in a section, as far as a tenth of the plan fitted. */

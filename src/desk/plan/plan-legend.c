@@ -61,7 +61,7 @@ add_button (LbPlanLegend *self, LbStep step)
   gtk_box_append (GTK_BOX (box), lb_mark_picture_new (step));
   gtk_box_append (GTK_BOX (box), gtk_label_new (lb_step_title (step)));
   gtk_box_append (GTK_BOX (box), count);
-  gtk_widget_add_css_class (count, "heading");
+  gtk_widget_add_css_class (count, "strong");
   gtk_widget_add_css_class (count, "numeric");
   gtk_widget_add_css_class (button, "flat");
   gtk_button_set_child (GTK_BUTTON (button), box);

@@ -64,7 +64,7 @@ add_button (LbStepTools *self, LbStep step)
   GtkWidget *letter = gtk_label_new (
     g_dpgettext2 (GETTEXT_PACKAGE, "step letter", words[step].letter));
 
-  gtk_widget_add_css_class (letter, "heading");
+  gtk_widget_add_css_class (letter, "strong");
   gtk_box_append (GTK_BOX (box), lb_mark_picture_new (step));
   gtk_box_append (GTK_BOX (box), letter);
   gtk_button_set_child (GTK_BUTTON (button), box);
