@@ -613,27 +613,44 @@ lb_job_mark_step (LbJob *self, const guint *piles, gsize n, LbStep step, GError 
   return lb_job_record (self, (const LbDraft *) (gpointer) drafts->data, drafts->len, error);
 }
 
+/* Records @draft, which burns @n_fresh bars of @pile. */
+static gboolean
+record_burned (LbJob *self, guint pile, const LbDraft *draft, guint n_fresh, GError **error)
+{
+  const LbPileState *state = &self->fold->states[pile];
+  LbDraft drafts[2] = { *draft };
+  gsize n = 1;
+
+  drafts[0].pile_id = self->fold->piles[pile].id;
+  /* The last bar through is what "severed" means. */
+  if (n_fresh >= state->n_left && !(state->done & LB_STEP_BIT (LB_STEP_SEVERED)))
+    drafts[n++] = draft_step (self->fold, pile, LB_STEP_SEVERED);
+  return lb_job_record (self, drafts, n, error);
+}
+
 gboolean
 lb_job_burn_bars (LbJob *self, guint pile, LbBarSet bars, GError **error)
 {
-  LbDraft drafts[2];
-  const LbPileState *state;
-  LbBarSet fresh;
-  gsize n = 0;
+  LbDraft draft = LB_DRAFT_INIT (LB_ENTRY_BARS);
 
   g_return_val_if_fail (LB_IS_JOB (self), FALSE);
   g_return_val_if_fail (pile < self->fold->n_piles, FALSE);
 
-  state = &self->fold->states[pile];
-  fresh = bars & ~state->burned;
-  if (fresh == 0)
+  draft.bars = bars & ~self->fold->states[pile].burned;
+  if (draft.bars == 0)
     return TRUE;
-  drafts[n] = LB_DRAFT_INIT (LB_ENTRY_BARS);
-  drafts[n].pile_id = self->fold->piles[pile].id;
-  drafts[n++].bars = fresh;
-  /* The last bar through is what "severed" means. */
-  if (lb_bar_set_count (fresh) >= state->n_left && !(state->done & LB_STEP_BIT (LB_STEP_SEVERED)))
-    drafts[n++] = draft_step (self->fold, pile, LB_STEP_SEVERED);
+  return record_burned (self, pile, &draft, lb_bar_set_count (draft.bars), error);
+}
 
-  return lb_job_record (self, drafts, n, error);
+gboolean
+lb_job_burn_count (LbJob *self, guint pile, guint count, GError **error)
+{
+  LbDraft draft = LB_DRAFT_INIT (LB_ENTRY_BARS);
+
+  g_return_val_if_fail (LB_IS_JOB (self), FALSE);
+  g_return_val_if_fail (pile < self->fold->n_piles, FALSE);
+  g_return_val_if_fail (count > 0, FALSE);
+
+  draft.count = count;
+  return record_burned (self, pile, &draft, count, error);
 }

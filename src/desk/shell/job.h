@@ -82,4 +82,7 @@ gboolean lb_job_draft_bars_left (LbJob *self, guint pile, LbDraft *out_draft);
 /* Records bars of one pile as burned. */
 gboolean lb_job_burn_bars (LbJob *self, guint pile, LbBarSet bars, GError **error);
 
+/* The same for bars of which only the count is known. */
+gboolean lb_job_burn_count (LbJob *self, guint pile, guint count, GError **error);
+
 G_END_DECLS

@@ -1,0 +1,98 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "desk/sheet/defaults-window.h"
+
+#include "desk/sheet/assumption-row.h"
+
+#include <glib/gi18n-lib.h>
+
+struct _LbDefaultsWindow
+{
+  AdwPreferencesWindow parent_instance;
+
+  LbAssumptionRow *rows[LB_N_ASSUMPTIONS];
+  LbJob *job;
+  GSignalGroup *job_signals;
+};
+
+G_DEFINE_FINAL_TYPE (LbDefaultsWindow, lb_defaults_window, ADW_TYPE_PREFERENCES_WINDOW)
+
+/* Each group goes from its first to the next one's: the table is in their order. */
+static const struct
+{
+  const char *title;
+  LbAssumptionId first;
+} groups[] = {
+  { N_ ("Water, concrete, growth"), LB_ASSUME_WATER_LEVEL },
+  { N_ ("Burning"), LB_ASSUME_CUT_ABOVE_MUDLINE },
+  { N_ ("Oxygen"), LB_ASSUME_OXYGEN_FLOW },
+  { N_ ("Dives"), LB_ASSUME_DIVE_SETUP },
+  { N_ ("Lift"), LB_ASSUME_RIGGING_MASS },
+};
+
+static void
+update (LbDefaultsWindow *self)
+{
+  for (int id = 0; id < LB_N_ASSUMPTIONS; id++)
+    lb_assumption_row_show (self->rows[id], self->job);
+}
+
+static AdwPreferencesGroup *
+make_group (LbDefaultsWindow *self, gsize i)
+{
+  const int last = i + 1 < G_N_ELEMENTS (groups) ? (int) groups[i + 1].first : LB_N_ASSUMPTIONS;
+  AdwPreferencesGroup *group = ADW_PREFERENCES_GROUP (adw_preferences_group_new ());
+
+  adw_preferences_group_set_title (group, g_dgettext (GETTEXT_PACKAGE, groups[i].title));
+  for (int id = (int) groups[i].first; id < last; id++) {
+    self->rows[id] = lb_assumption_row_new ((LbAssumptionId) id);
+    adw_preferences_group_add (group, GTK_WIDGET (self->rows[id]));
+    adw_preferences_group_add (group,
+                               lb_checked_row_get_note_row (LB_CHECKED_ROW (self->rows[id])));
+  }
+  return group;
+}
+
+static void
+lb_defaults_window_dispose (GObject *object)
+{
+  LbDefaultsWindow *self = LB_DEFAULTS_WINDOW (object);
+
+  if (self->job_signals != NULL)
+    g_signal_group_set_target (self->job_signals, NULL);
+  g_clear_object (&self->job_signals);
+  g_clear_object (&self->job);
+  G_OBJECT_CLASS (lb_defaults_window_parent_class)->dispose (object);
+}
+
+static void
+lb_defaults_window_class_init (LbDefaultsWindowClass *klass)
+{
+  G_OBJECT_CLASS (klass)->dispose = lb_defaults_window_dispose;
+}
+
+static void
+lb_defaults_window_init (LbDefaultsWindow *self)
+{
+  AdwPreferencesPage *page = ADW_PREFERENCES_PAGE (adw_preferences_page_new ());
+
+  gtk_window_set_title (GTK_WINDOW (self), _ ("Rates and Defaults"));
+  gtk_window_set_default_size (GTK_WINDOW (self), 560, 640);
+  for (gsize i = 0; i < G_N_ELEMENTS (groups); i++)
+    adw_preferences_page_add (page, make_group (self, i));
+  adw_preferences_window_add (ADW_PREFERENCES_WINDOW (self), page);
+
+  self->job_signals = g_signal_group_new (LB_TYPE_JOB);
+  g_signal_group_connect_swapped (self->job_signals, "changed", G_CALLBACK (update), self);
+}
+
+LbDefaultsWindow *
+lb_defaults_window_new (GtkWindow *parent, LbJob *job)
+{
+  LbDefaultsWindow *self = g_object_new (LB_TYPE_DEFAULTS_WINDOW, "transient-for", parent, "modal",
+                                         TRUE, NULL);
+
+  self->job = g_object_ref (job);
+  g_signal_group_set_target (self->job_signals, job);
+  update (self);
+  return self;
+}

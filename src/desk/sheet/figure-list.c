@@ -1,0 +1,193 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The rows are made once, one a figure, and only their words change: what is open stays open, and
+ * the reader's place and focus stay where they are. */
+#include "desk/sheet/figure-list.h"
+
+#include "desk/sheet/sheet-pile.h"
+#include "draw/plan-words.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+typedef struct
+{
+  GtkWidget *row;
+  GtkLabel *value;
+  GtkLabel *range;
+  GtkLabel *reason;
+  GtkLabel *tag;
+} FigureRow;
+
+struct _LbFigureList
+{
+  GtkBox parent_instance;
+
+  FigureRow rows[LB_N_FIGURES];
+};
+
+G_DEFINE_FINAL_TYPE (LbFigureList, lb_figure_list, GTK_TYPE_BOX)
+
+typedef struct
+{
+  const char *title;
+  const LbFigureId *ids;
+  gsize n_ids;
+} Group;
+
+static const LbFigureId where_ids[] = { LB_FIGURE_CUT_DEPTH, LB_FIGURE_TRUE_LENGTH, LB_FIGURE_LEAN,
+                                        LB_FIGURE_HEAD_OFFSET, LB_FIGURE_CUT_OFFSET };
+static const LbFigureId burn_ids[] = { LB_FIGURE_BARS_LEFT, LB_FIGURE_STEEL,    LB_FIGURE_TRIGGER,
+                                       LB_FIGURE_BURN,      LB_FIGURE_RODS,     LB_FIGURE_OXYGEN,
+                                       LB_FIGURE_CYLINDERS, LB_FIGURE_REGULATOR };
+static const LbFigureId water_ids[] = { LB_FIGURE_PNEUMO, LB_FIGURE_NO_STOP, LB_FIGURE_DIVES };
+static const LbFigureId lift_ids[] = { LB_FIGURE_MASS_IN_WATER, LB_FIGURE_MASS_IN_AIR,
+                                       LB_FIGURE_HOOK_LOAD, LB_FIGURE_SLING };
+
+static const Group groups[] = {
+  { N_ ("Where"), where_ids, G_N_ELEMENTS (where_ids) },
+  { N_ ("Burn"), burn_ids, G_N_ELEMENTS (burn_ids) },
+  { N_ ("Water"), water_ids, G_N_ELEMENTS (water_ids) },
+  { N_ ("Lift"), lift_ids, G_N_ELEMENTS (lift_ids) },
+};
+
+static GtkLabel *
+add_label (GtkWidget *box, const char *css_class)
+{
+  GtkWidget *label = gtk_label_new (NULL);
+
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  if (css_class != NULL)
+    gtk_widget_add_css_class (label, css_class);
+  gtk_box_append (GTK_BOX (box), label);
+  return GTK_LABEL (label);
+}
+
+static void
+set_open (FigureRow *figure, gboolean is_open)
+{
+  gtk_label_set_wrap (figure->reason, is_open);
+  gtk_label_set_ellipsize (figure->reason, is_open ? PANGO_ELLIPSIZE_NONE : PANGO_ELLIPSIZE_END);
+  gtk_accessible_update_state (GTK_ACCESSIBLE (figure->row), GTK_ACCESSIBLE_STATE_EXPANDED, is_open,
+                               -1);
+}
+
+static void
+row_activated_cb (LbFigureList *self, GtkListBoxRow *row)
+{
+  for (int id = 0; id < LB_N_FIGURES; id++) {
+    if (self->rows[id].row == GTK_WIDGET (row))
+      set_open (&self->rows[id], !gtk_label_get_wrap (self->rows[id].reason));
+  }
+}
+
+static void
+add_row (LbFigureList *self, GtkListBox *list, GtkSizeGroup *values, LbFigureId id)
+{
+  GtkWidget *row = gtk_list_box_row_new ();
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+  GtkWidget *top = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
+  GtkWidget *foot = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
+  GtkLabel *title = add_label (top, NULL);
+  FigureRow *figure = &self->rows[id];
+
+  *figure = (FigureRow){
+    .row = row,
+    .value = add_label (top, "heading"),
+    .range = add_label (top, "dim-label"),
+    .reason = add_label (foot, "dim-label"),
+    .tag = add_label (foot, "tag"),
+  };
+  gtk_label_set_label (title, g_dgettext (GETTEXT_PACKAGE, lb_figure_title (id)));
+  gtk_label_set_wrap (title, TRUE);
+  gtk_widget_set_hexpand (GTK_WIDGET (title), TRUE);
+  gtk_label_set_xalign (figure->value, 1);
+  gtk_label_set_xalign (figure->range, 1);
+  gtk_label_set_ellipsize (figure->range, PANGO_ELLIPSIZE_END);
+  gtk_size_group_add_widget (values, GTK_WIDGET (figure->range));
+  gtk_widget_set_hexpand (GTK_WIDGET (figure->reason), TRUE);
+  gtk_widget_set_valign (GTK_WIDGET (figure->tag), GTK_ALIGN_START);
+  gtk_widget_add_css_class (GTK_WIDGET (figure->range), "numeric");
+  gtk_widget_add_css_class (GTK_WIDGET (figure->value), "numeric");
+  gtk_widget_add_css_class (GTK_WIDGET (figure->reason), "caption");
+  gtk_widget_add_css_class (row, "figure");
+
+  gtk_box_append (GTK_BOX (box), top);
+  gtk_box_append (GTK_BOX (box), foot);
+  gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (row), box);
+  gtk_list_box_append (list, row);
+  set_open (figure, FALSE);
+}
+
+static void
+add_group (LbFigureList *self, const Group *group, GtkSizeGroup *values)
+{
+  GtkWidget *title = gtk_label_new (g_dgettext (GETTEXT_PACKAGE, group->title));
+  GtkWidget *list = gtk_list_box_new ();
+
+  gtk_label_set_xalign (GTK_LABEL (title), 0);
+  gtk_widget_add_css_class (title, "caption-heading");
+  gtk_widget_add_css_class (title, "dim-label");
+  gtk_list_box_set_selection_mode (GTK_LIST_BOX (list), GTK_SELECTION_NONE);
+  gtk_widget_add_css_class (list, "figures");
+  gtk_accessible_update_property (GTK_ACCESSIBLE (list), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  g_dgettext (GETTEXT_PACKAGE, group->title), -1);
+  g_signal_connect_swapped (list, "row-activated", G_CALLBACK (row_activated_cb), self);
+  gtk_box_append (GTK_BOX (self), title);
+  gtk_box_append (GTK_BOX (self), list);
+  for (gsize i = 0; i < group->n_ids; i++)
+    add_row (self, GTK_LIST_BOX (list), values, group->ids[i]);
+}
+
+static void
+lb_figure_list_class_init (LbFigureListClass *klass)
+{
+}
+
+static void
+lb_figure_list_init (LbFigureList *self)
+{
+  g_autoptr (GtkSizeGroup) values = gtk_size_group_new (GTK_SIZE_GROUP_HORIZONTAL);
+
+  gtk_orientable_set_orientation (GTK_ORIENTABLE (self), GTK_ORIENTATION_VERTICAL);
+  gtk_box_set_spacing (GTK_BOX (self), 3);
+  for (gsize i = 0; i < G_N_ELEMENTS (groups); i++)
+    add_group (self, &groups[i], values);
+}
+
+static void
+show_figure (FigureRow *figure, const LbSheetPile *shown, LbFigureId id)
+{
+  const LbFigure *reckoned = &shown->plan.figures[id];
+  const gboolean is_known = !isnan (reckoned->range.likely);
+  g_autofree char *value = lb_figure_text (shown->voice, &shown->plan, id);
+  g_autofree char *range = lb_figure_range_text (shown->voice, &shown->plan, id);
+  g_autofree char *reason = lb_figure_reason_text (shown->voice, shown->pile,
+                                                   &shown->fold->assumptions, &shown->plan, id);
+  const char *tag = is_known ? g_dgettext (GETTEXT_PACKAGE, lb_tag_name (reckoned->tag)) : "";
+  g_autofree char *words = g_strjoin (", ", value, range != NULL ? range : tag,
+                                      range != NULL ? tag : NULL, NULL);
+  g_autofree char *name = g_strdup_printf (
+    "%s: %s", g_dgettext (GETTEXT_PACKAGE, lb_figure_title (id)), words);
+
+  gtk_label_set_label (figure->value, value);
+  gtk_label_set_label (figure->range, range != NULL ? range : "");
+  gtk_label_set_label (figure->reason, reason);
+  gtk_label_set_label (figure->tag, tag);
+  gtk_widget_set_visible (GTK_WIDGET (figure->tag), is_known);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (figure->row), GTK_ACCESSIBLE_PROPERTY_LABEL, name,
+                                  GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, reason, -1);
+}
+
+void
+lb_figure_list_show (LbFigureList *self, LbJob *job, guint pile)
+{
+  LbSheetPile shown;
+
+  g_return_if_fail (LB_IS_FIGURE_LIST (self));
+
+  if (job == NULL)
+    return;
+  lb_sheet_pile_load (&shown, job, pile);
+  for (int id = 0; id < LB_N_FIGURES; id++)
+    show_figure (&self->rows[id], &shown, (LbFigureId) id);
+}

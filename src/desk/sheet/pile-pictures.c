@@ -1,0 +1,184 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* A bar that is touched is recorded as burned at once; one that was burned before is never taken
+ * back by a touch alone: the toast offers it where it was the last thing recorded, and says where
+ * to do it otherwise.
+ */
+#include "desk/sheet/pile-pictures.h"
+
+#include "book/clock-text.h"
+#include "desk/sheet/assumption-row.h"
+#include "desk/sheet/bars-popover.h"
+#include "desk/sheet/section-view.h"
+#include "desk/sheet/sheet-pile.h"
+#include "desk/sheet/side-view.h"
+#include "desk/shell/say.h"
+#include "draw/plan-words.h"
+
+#include <adwaita.h>
+#include <glib/gi18n-lib.h>
+
+/* From this size of text on the pictures stand one over the other. */
+#define STACK_FROM_SCALE 1.25
+
+struct _LbPilePictures
+{
+  GtkBox parent_instance;
+
+  /* Template widgets */
+  LbBarsPopover *bars_popover;
+  GtkWidget *count_button;
+  GtkWidget *next_button;
+  GtkBox *pictures_box;
+  LbSectionView *section_view;
+  LbSideView *side_view;
+  GtkListBox *water_list;
+
+  LbAssumptionRow *water_row; /* in water_list */
+  LbJob *job;
+  guint pile;
+};
+
+G_DEFINE_FINAL_TYPE (LbPilePictures, lb_pile_pictures, GTK_TYPE_BOX)
+
+static void
+burn (LbPilePictures *self, guint bar)
+{
+  g_autofree char *words = NULL;
+  GError *error = NULL;
+  LbSheetPile shown;
+
+  if (!lb_job_burn_bars (self->job, self->pile, LB_BAR (bar), &error)) {
+    lb_say_error (GTK_WIDGET (self), _ ("The bar was not recorded"), error);
+    return;
+  }
+  lb_sheet_pile_load (&shown, self->job, self->pile);
+  words = g_strdup_printf (shown.state->n_left > 0
+                             ? _ ("Bar %u burned")
+                             : _ ("Bar %u burned, the last one: the pile is severed"),
+                           bar + 1);
+  lb_say (GTK_WIDGET (self), words, TRUE);
+}
+
+/* The entry that stands and says @bar was burned, NULL when none does. */
+static const LbEntry *
+find_burned (LbPilePictures *self, guint bar)
+{
+  const LbLedger *ledger = lb_job_get_ledger (self->job);
+  const LbFold *fold = lb_job_get_fold (self->job);
+
+  for (gsize i = fold->n_entries; i-- > 0;) {
+    const LbEntry *entry = lb_ledger_entry (ledger, (guint) i);
+
+    if (fold->is_alive[i] && entry->kind == LB_ENTRY_BARS && entry->pile == (int) self->pile &&
+        (entry->bars & LB_BAR (bar)))
+      return entry;
+  }
+  return NULL;
+}
+
+static void
+explain_burned (LbPilePictures *self, guint bar)
+{
+  const LbEntry *entry = find_burned (self, bar);
+  const char *last = lb_fold_next_take_back (
+    lb_job_get_fold (self->job), lb_job_get_ledger (self->job), lb_job_get_shift (self->job));
+  const gboolean is_last = entry != NULL && g_strcmp0 (entry->act, last) == 0;
+  g_autofree char *at = entry != NULL ? lb_clock_to_text (entry->at_us) : g_strdup ("–");
+  g_autofree char *words = NULL;
+
+  words = g_strdup_printf (
+    is_last ? _ ("Bar %u was burned, recorded %s")
+            : _ ("Bar %u was burned, recorded %s; other work was recorded since. To take it back, "
+                 "find it in the history below"),
+    bar + 1, at);
+  lb_say (GTK_WIDGET (self), words, is_last);
+}
+
+static void
+touched_cb (LbPilePictures *self, int bar)
+{
+  LbSheetPile shown;
+
+  lb_sheet_pile_load (&shown, self->job, self->pile);
+  if (shown.state->burned & LB_BAR (bar))
+    explain_burned (self, (guint) bar);
+  else if (shown.state->n_left == 0)
+    lb_say (GTK_WIDGET (self), _ ("All bars of this pile are burned already"), FALSE);
+  else
+    burn (self, (guint) bar);
+}
+
+static void
+next_cb (LbPilePictures *self)
+{
+  LbSheetPile shown;
+
+  lb_sheet_pile_load (&shown, self->job, self->pile);
+  if (shown.plan.n_order > 0)
+    burn (self, shown.plan.order[0]);
+}
+
+static void
+lb_pile_pictures_dispose (GObject *object)
+{
+  g_clear_object (&LB_PILE_PICTURES (object)->job);
+  gtk_widget_dispose_template (GTK_WIDGET (object), LB_TYPE_PILE_PICTURES);
+  G_OBJECT_CLASS (lb_pile_pictures_parent_class)->dispose (object);
+}
+
+static void
+lb_pile_pictures_class_init (LbPilePicturesClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = lb_pile_pictures_dispose;
+  g_type_ensure (LB_TYPE_BARS_POPOVER);
+  g_type_ensure (LB_TYPE_SECTION_VIEW);
+  g_type_ensure (LB_TYPE_SIDE_VIEW);
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/org/lastbent/Lastbent/pile-pictures.ui");
+  gtk_widget_class_bind_template_child (widget_class, LbPilePictures, bars_popover);
+  gtk_widget_class_bind_template_child (widget_class, LbPilePictures, count_button);
+  gtk_widget_class_bind_template_child (widget_class, LbPilePictures, next_button);
+  gtk_widget_class_bind_template_child (widget_class, LbPilePictures, pictures_box);
+  gtk_widget_class_bind_template_child (widget_class, LbPilePictures, section_view);
+  gtk_widget_class_bind_template_child (widget_class, LbPilePictures, side_view);
+  gtk_widget_class_bind_template_child (widget_class, LbPilePictures, water_list);
+  gtk_widget_class_bind_template_callback (widget_class, next_cb);
+  gtk_widget_class_bind_template_callback (widget_class, touched_cb);
+}
+
+static void
+lb_pile_pictures_init (LbPilePictures *self)
+{
+  gtk_widget_init_template (GTK_WIDGET (self));
+  self->water_row = lb_assumption_row_new (LB_ASSUME_WATER_LEVEL);
+  gtk_list_box_append (self->water_list, GTK_WIDGET (self->water_row));
+  gtk_list_box_append (self->water_list,
+                       lb_checked_row_get_note_row (LB_CHECKED_ROW (self->water_row)));
+}
+
+void
+lb_pile_pictures_show (LbPilePictures *self, LbJob *job, guint pile)
+{
+  g_return_if_fail (LB_IS_PILE_PICTURES (self));
+
+  g_set_object (&self->job, job);
+  self->pile = pile;
+  lb_side_view_show (self->side_view, job, pile);
+  lb_section_view_show (self->section_view, job, pile);
+  lb_bars_popover_show (self->bars_popover, job, pile);
+  lb_assumption_row_show (self->water_row, job);
+  if (job == NULL)
+    return;
+
+  const LbPileState *state = &lb_job_get_fold (job)->states[pile];
+  const gboolean can_burn = state->n_left > 0 && !lb_job_is_read_only (job);
+  const gboolean is_stacked = lb_job_get_voice (job)->scale >= STACK_FROM_SCALE;
+
+  gtk_orientable_set_orientation (GTK_ORIENTABLE (self->pictures_box),
+                                  is_stacked ? GTK_ORIENTATION_VERTICAL
+                                             : GTK_ORIENTATION_HORIZONTAL);
+  gtk_widget_set_sensitive (self->next_button, can_burn);
+  gtk_widget_set_sensitive (self->count_button, can_burn);
+}

@@ -1,0 +1,431 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The sheet: head, parts, foot.
+ *
+ * Purpose: one pile in full, or several in sum.
+ * Data: job and selection, both shared with the window; the sheet keeps nothing of the job but
+ * what its widgets show. Each part has a function "show" that is called after every change and
+ * touches only what differs, so that the reader's place, the focus and what is half typed stay.
+ *
+ * Invariant: "piles" is what the parts show. It follows the selection only after what stands typed
+ * for the pile before has been stored.
+ */
+#include "desk/sheet/pile-sheet.h"
+
+#include "desk/sheet/bars-popover.h"
+#include "desk/sheet/caution-list.h"
+#include "desk/sheet/defaults-window.h"
+#include "desk/sheet/fact-group.h"
+#include "desk/sheet/figure-list.h"
+#include "desk/sheet/history-list.h"
+#include "desk/sheet/pile-pictures.h"
+#include "desk/sheet/pile-steps.h"
+#include "desk/sheet/sheet-pile.h"
+#include "desk/shell/look.h"
+#include "draw/plan-words.h"
+
+#include <adwaita.h>
+#include <glib/gi18n-lib.h>
+
+/* WCAG 2.2, success criterion 1.4.3: text against its ground. */
+#define TEXT_CONTRAST 4.5
+
+struct _LbPileSheet
+{
+  GtkWidget parent_instance;
+
+  /* Template widgets */
+  GtkWidget *bars_button;
+  LbBarsPopover *bars_popover;
+  LbCautionList *cautions;
+  LbFactGroup *facts;
+  LbFigureList *figures;
+  GtkBox *flags_box;
+  GtkWidget *foot;
+  LbHistoryList *history;
+  GtkLabel *mark_label;
+  GtkLabel *pile_label;
+  LbPilePictures *pictures;
+  GtkStack *stack;
+  GtkLabel *state_label;
+  LbPileSteps *steps;
+  LbPileSteps *sum_steps;
+  GtkLabel *sum_label;
+  GtkLabel *sum_title;
+  GtkScrolledWindow *scroller;
+
+  /* Owned */
+  LbJob *job;
+  LbSelection *selection;
+  GSignalGroup *job_signals;
+  GSignalGroup *selection_signals;
+  GArray *piles; /* guint: those shown */
+};
+
+G_DEFINE_FINAL_TYPE (LbPileSheet, lb_pile_sheet, GTK_TYPE_WIDGET)
+
+enum {
+  PROP_JOB = 1,
+  PROP_SELECTION,
+  N_PROPS,
+};
+
+static GParamSpec *props[N_PROPS];
+
+static guint
+pile_at (LbPileSheet *self, guint i)
+{
+  return g_array_index (self->piles, guint, i);
+}
+
+static LbInk
+step_ink (LbStep step)
+{
+  switch (step) {
+  case LB_STEP_CLEANED:
+    return LB_INK_CLEANED;
+  case LB_STEP_SEVERED:
+    return LB_INK_SEVERED;
+  case LB_STEP_RIGGED:
+    return LB_INK_RIGGED;
+  case LB_STEP_PULLED:
+    return LB_INK_PULLED;
+  case LB_STEP_STANDING:
+  default:
+    return LB_INK_STANDING;
+  }
+}
+
+/* In the step's ink where that is dark enough to be read, else in the text's: the inks of the
+ * marks need less contrast than words do. */
+static void
+ink_state (LbPileSheet *self)
+{
+  const LbPalette *palette = lb_look_palette (GTK_WIDGET (self));
+  g_autoptr (PangoAttrList) attributes = pango_attr_list_new ();
+  const LbColour *ink;
+
+  if (self->job == NULL || self->piles->len != 1)
+    return;
+  ink = &palette->inks[step_ink (lb_job_get_fold (self->job)->states[pile_at (self, 0)].step)];
+  if (lb_colour_contrast (ink, &palette->inks[LB_INK_PAPER]) < TEXT_CONTRAST)
+    ink = &palette->inks[LB_INK_TEXT];
+  pango_attr_list_insert (attributes, pango_attr_foreground_new ((guint16) (ink->r * G_MAXUINT16),
+                                                                 (guint16) (ink->g * G_MAXUINT16),
+                                                                 (guint16) (ink->b * G_MAXUINT16)));
+  gtk_label_set_attributes (self->state_label, attributes);
+}
+
+static void
+add_flag (LbPileSheet *self, LbPileFlag flag)
+{
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 9);
+  GtkWidget *icon = gtk_image_new_from_icon_name ("dialog-question-symbolic");
+  GtkWidget *label = gtk_label_new (g_dgettext (GETTEXT_PACKAGE, lb_pile_flag_words (flag)));
+
+  gtk_widget_set_valign (icon, GTK_ALIGN_START);
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  gtk_box_append (GTK_BOX (box), icon);
+  gtk_box_append (GTK_BOX (box), label);
+  gtk_widget_add_css_class (box, "flag");
+  gtk_box_append (self->flags_box, box);
+}
+
+static void
+show_flags (LbPileSheet *self, guint flags)
+{
+  GtkWidget *child;
+
+  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self->flags_box))) != NULL)
+    gtk_box_remove (self->flags_box, child);
+  for (guint flag = 1; flag <= LB_FLAG_MORE_BARS_THAN_HAS; flag <<= 1) {
+    if (flags & flag)
+      add_flag (self, (LbPileFlag) flag);
+  }
+  gtk_widget_set_visible (GTK_WIDGET (self->flags_box), flags != 0);
+}
+
+static void
+show_head (LbPileSheet *self, guint index)
+{
+  LbSheetPile shown;
+
+  lb_sheet_pile_load (&shown, self->job, index);
+
+  g_autofree char *state = lb_pile_state_text (shown.pile, shown.state);
+  g_autofree char *pile = lb_pile_text (shown.voice, shown.pile);
+
+  gtk_label_set_label (self->mark_label, shown.pile->mark);
+  gtk_label_set_label (self->state_label, state);
+  gtk_label_set_label (self->pile_label, pile);
+  show_flags (self, shown.state->flags);
+  ink_state (self);
+}
+
+static void
+show_one (LbPileSheet *self)
+{
+  const guint pile = pile_at (self, 0);
+  const LbPileState *state = &lb_job_get_fold (self->job)->states[pile];
+
+  show_head (self, pile);
+  lb_pile_pictures_show (self->pictures, self->job, pile);
+  lb_pile_steps_show (self->steps, self->job, &pile, 1);
+  lb_figure_list_show (self->figures, self->job, pile);
+  lb_caution_list_show (self->cautions, self->job, pile);
+  lb_fact_group_show (self->facts, self->job, pile);
+  lb_history_list_show (self->history, self->job, pile);
+  lb_bars_popover_show (self->bars_popover, self->job, pile);
+  gtk_widget_set_sensitive (self->bars_button,
+                            state->n_left > 0 && !lb_job_is_read_only (self->job));
+}
+
+/* "31 bars left", and the piles by step. */
+static char *
+sum_words (LbPileSheet *self)
+{
+  const LbFold *fold = lb_job_get_fold (self->job);
+  GString *words = g_string_new (NULL);
+  guint n_by_step[LB_N_STEPS] = { 0 };
+  guint n_left = 0;
+
+  for (guint i = 0; i < self->piles->len; i++) {
+    const LbPileState *state = &fold->states[pile_at (self, i)];
+
+    n_by_step[state->step]++;
+    n_left += state->n_left;
+  }
+  g_string_append_printf (
+    words, g_dngettext (GETTEXT_PACKAGE, "%u bar left", "%u bars left", n_left), n_left);
+  for (LbStep step = LB_STEP_STANDING; step < LB_N_STEPS; step++) {
+    if (n_by_step[step] > 0)
+      g_string_append_printf (words, "\n%u %s", n_by_step[step],
+                              g_dgettext (GETTEXT_PACKAGE, lb_step_name (step)));
+  }
+  return g_string_free (words, FALSE);
+}
+
+static void
+show_several (LbPileSheet *self)
+{
+  g_autofree char *words = sum_words (self);
+  g_autofree char *title = g_strdup_printf (
+    g_dngettext (GETTEXT_PACKAGE, "%u pile picked", "%u piles picked", self->piles->len),
+    self->piles->len);
+
+  gtk_label_set_label (self->sum_title, title);
+  gtk_label_set_label (self->sum_label, words);
+  lb_pile_steps_show (self->sum_steps, self->job, (const guint *) (gpointer) self->piles->data,
+                      self->piles->len);
+}
+
+static void
+update (LbPileSheet *self)
+{
+  const guint n = self->job != NULL ? self->piles->len : 0;
+
+  gtk_stack_set_visible_child_name (self->stack, n == 0 ? "none" : n == 1 ? "one" : "several");
+  gtk_widget_set_visible (self->foot, n > 0);
+  gtk_widget_set_visible (self->bars_button, n == 1);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "sheet.defaults", self->job != NULL);
+  if (n == 1)
+    show_one (self);
+  else if (n > 1)
+    show_several (self);
+}
+
+/* What the parts hold of a job that goes. */
+static void
+forget_job (LbPileSheet *self)
+{
+  lb_pile_pictures_show (self->pictures, NULL, 0);
+  lb_pile_steps_show (self->steps, NULL, NULL, 0);
+  lb_pile_steps_show (self->sum_steps, NULL, NULL, 0);
+  lb_fact_group_show (self->facts, NULL, 0);
+  lb_history_list_show (self->history, NULL, 0);
+  lb_bars_popover_show (self->bars_popover, NULL, 0);
+}
+
+static void
+selection_changed_cb (LbPileSheet *self)
+{
+  const guint n_piles = self->job != NULL ? lb_job_get_fold (self->job)->n_piles : 0;
+  const int before = self->piles->len == 1 ? (int) pile_at (self, 0) : -1;
+  const guint *piles = NULL;
+  gsize n = 0;
+
+  lb_fact_group_commit (self->facts);
+  if (self->selection != NULL)
+    piles = lb_selection_get_piles (self->selection, &n);
+  g_array_set_size (self->piles, 0);
+  for (gsize i = 0; i < n; i++) {
+    if (piles[i] < n_piles)
+      g_array_append_val (self->piles, piles[i]);
+  }
+  update (self);
+  if (self->piles->len != 1 || (int) pile_at (self, 0) != before)
+    gtk_adjustment_set_value (gtk_scrolled_window_get_vadjustment (self->scroller), 0);
+}
+
+static void
+set_job (LbPileSheet *self, LbJob *job)
+{
+  if (job == self->job)
+    return;
+  if (self->job != NULL) {
+    lb_fact_group_commit (self->facts);
+    forget_job (self);
+  }
+  g_set_object (&self->job, job);
+  g_signal_group_set_target (self->job_signals, job);
+  g_array_set_size (self->piles, 0);
+  selection_changed_cb (self);
+  g_object_notify_by_pspec (G_OBJECT (self), props[PROP_JOB]);
+}
+
+static void
+set_selection (LbPileSheet *self, LbSelection *selection)
+{
+  if (!g_set_object (&self->selection, selection))
+    return;
+  g_signal_group_set_target (self->selection_signals, selection);
+  selection_changed_cb (self);
+  g_object_notify_by_pspec (G_OBJECT (self), props[PROP_SELECTION]);
+}
+
+static GtkWindow *
+window_of (LbPileSheet *self)
+{
+  GtkRoot *root = gtk_widget_get_root (GTK_WIDGET (self));
+
+  return GTK_IS_WINDOW (root) ? GTK_WINDOW (root) : NULL;
+}
+
+static void
+defaults_action_cb (GtkWidget *widget, const char *action, GVariant *parameter)
+{
+  LbPileSheet *self = LB_PILE_SHEET (widget);
+
+  gtk_window_present (GTK_WINDOW (lb_defaults_window_new (window_of (self), self->job)));
+}
+
+static void
+lb_pile_sheet_get_property (GObject *object, guint id, GValue *value, GParamSpec *pspec)
+{
+  LbPileSheet *self = LB_PILE_SHEET (object);
+
+  switch (id) {
+  case PROP_JOB:
+    g_value_set_object (value, self->job);
+    break;
+  case PROP_SELECTION:
+    g_value_set_object (value, self->selection);
+    break;
+  default:
+    G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
+  }
+}
+
+static void
+lb_pile_sheet_set_property (GObject *object, guint id, const GValue *value, GParamSpec *pspec)
+{
+  switch (id) {
+  case PROP_JOB:
+    set_job (LB_PILE_SHEET (object), g_value_get_object (value));
+    break;
+  case PROP_SELECTION:
+    set_selection (LB_PILE_SHEET (object), g_value_get_object (value));
+    break;
+  default:
+    G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
+  }
+}
+
+static void
+lb_pile_sheet_dispose (GObject *object)
+{
+  LbPileSheet *self = LB_PILE_SHEET (object);
+
+  if (self->job_signals != NULL)
+    g_signal_group_set_target (self->job_signals, NULL);
+  if (self->selection_signals != NULL)
+    g_signal_group_set_target (self->selection_signals, NULL);
+  g_clear_object (&self->job_signals);
+  g_clear_object (&self->selection_signals);
+  gtk_widget_dispose_template (GTK_WIDGET (self), LB_TYPE_PILE_SHEET);
+  g_clear_object (&self->job);
+  g_clear_object (&self->selection);
+  g_clear_pointer (&self->piles, g_array_unref);
+  G_OBJECT_CLASS (lb_pile_sheet_parent_class)->dispose (object);
+}
+
+static void
+bind_template (GtkWidgetClass *widget_class)
+{
+  g_type_ensure (LB_TYPE_BARS_POPOVER);
+  g_type_ensure (LB_TYPE_CAUTION_LIST);
+  g_type_ensure (LB_TYPE_FACT_GROUP);
+  g_type_ensure (LB_TYPE_FIGURE_LIST);
+  g_type_ensure (LB_TYPE_HISTORY_LIST);
+  g_type_ensure (LB_TYPE_PILE_PICTURES);
+  g_type_ensure (LB_TYPE_PILE_STEPS);
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/org/lastbent/Lastbent/pile-sheet.ui");
+  gtk_widget_class_bind_template_child (widget_class, LbPileSheet, bars_button);
+  gtk_widget_class_bind_template_child (widget_class, LbPileSheet, bars_popover);
+  gtk_widget_class_bind_template_child (widget_class, LbPileSheet, cautions);
+  gtk_widget_class_bind_template_child (widget_class, LbPileSheet, facts);
+  gtk_widget_class_bind_template_child (widget_class, LbPileSheet, figures);
+  gtk_widget_class_bind_template_child (widget_class, LbPileSheet, flags_box);
+  gtk_widget_class_bind_template_child (widget_class, LbPileSheet, foot);
+  gtk_widget_class_bind_template_child (widget_class, LbPileSheet, history);
+  gtk_widget_class_bind_template_child (widget_class, LbPileSheet, mark_label);
+  gtk_widget_class_bind_template_child (widget_class, LbPileSheet, pictures);
+  gtk_widget_class_bind_template_child (widget_class, LbPileSheet, pile_label);
+  gtk_widget_class_bind_template_child (widget_class, LbPileSheet, scroller);
+  gtk_widget_class_bind_template_child (widget_class, LbPileSheet, stack);
+  gtk_widget_class_bind_template_child (widget_class, LbPileSheet, state_label);
+  gtk_widget_class_bind_template_child (widget_class, LbPileSheet, steps);
+  gtk_widget_class_bind_template_child (widget_class, LbPileSheet, sum_label);
+  gtk_widget_class_bind_template_child (widget_class, LbPileSheet, sum_steps);
+  gtk_widget_class_bind_template_child (widget_class, LbPileSheet, sum_title);
+}
+
+static void
+lb_pile_sheet_class_init (LbPileSheetClass *klass)
+{
+  GObjectClass *object_class = G_OBJECT_CLASS (klass);
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+  const GParamFlags flags = G_PARAM_READWRITE | G_PARAM_STATIC_STRINGS | G_PARAM_EXPLICIT_NOTIFY;
+
+  object_class->dispose = lb_pile_sheet_dispose;
+  object_class->get_property = lb_pile_sheet_get_property;
+  object_class->set_property = lb_pile_sheet_set_property;
+
+  props[PROP_JOB] = g_param_spec_object ("job", NULL, NULL, LB_TYPE_JOB, flags);
+  props[PROP_SELECTION] = g_param_spec_object ("selection", NULL, NULL, LB_TYPE_SELECTION, flags);
+  g_object_class_install_properties (object_class, N_PROPS, props);
+
+  bind_template (widget_class);
+  gtk_widget_class_install_action (widget_class, "sheet.defaults", NULL, defaults_action_cb);
+  gtk_widget_class_set_css_name (widget_class, "pilesheet");
+}
+
+static void
+lb_pile_sheet_init (LbPileSheet *self)
+{
+  AdwStyleManager *style = adw_style_manager_get_default ();
+
+  self->piles = g_array_new (FALSE, FALSE, sizeof (guint));
+  self->job_signals = g_signal_group_new (LB_TYPE_JOB);
+  g_signal_group_connect_swapped (self->job_signals, "changed", G_CALLBACK (update), self);
+  self->selection_signals = g_signal_group_new (LB_TYPE_SELECTION);
+  g_signal_group_connect_swapped (self->selection_signals, "changed",
+                                  G_CALLBACK (selection_changed_cb), self);
+
+  gtk_widget_init_template (GTK_WIDGET (self));
+  g_signal_connect_object (style, "notify::dark", G_CALLBACK (ink_state), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (style, "notify::high-contrast", G_CALLBACK (ink_state), self,
+                           G_CONNECT_SWAPPED);
+  update (self);
+}
