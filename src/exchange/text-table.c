@@ -281,6 +281,8 @@ feed_lines (Parse *parse,
       csv_set_quote (parser, has_quoted_cell (at, length, delimiter) ? CSV_QUOTE : '\0');
     }
     parse->is_row_done = FALSE;
+    /* At least doubles the buffer when it has to grow: a long cell costs linear time. */
+    csv_set_blk_size (parser, MAX (length, csv_get_buffer_size (parser)));
     if (csv_parse (parser, at, length, take_cell, take_row, parse) != length) {
       if (csv_error (parser) == CSV_EPARSE)
         stop_for_quote (parse, line);

@@ -192,6 +192,22 @@ test_huge_cell (void)
   g_assert_cmpstr (lb_text_table_cell (table, 1, 1), ==, "2");
 }
 
+/* A quote that is left open takes in all the lines after it. */
+static void
+test_many_lines_in_a_cell (void)
+{
+  g_autoptr (GString) text = g_string_new ("a,b\n\"");
+  const guint n = 200000;
+
+  for (guint i = 0; i < n; i++)
+    g_string_append (text, "0123456789\n");
+  g_string_append (text, "\",2\nlast,3\n");
+  g_autoptr (LbTextTable) table = parse (text->str);
+
+  g_assert_cmpuint (strlen (lb_text_table_cell (table, 1, 0)), ==, n * 11);
+  g_assert_cmpuint (lb_text_table_line (table, 2), ==, n + 3);
+}
+
 static void
 test_cancel (void)
 {
@@ -330,6 +346,7 @@ main (int argc, char **argv)
   g_test_add_func ("/text-table/missing-file", test_missing_file);
   g_test_add_func ("/text-table/limits", test_limits);
   g_test_add_func ("/text-table/huge-cell", test_huge_cell);
+  g_test_add_func ("/text-table/many-lines-in-a-cell", test_many_lines_in_a_cell);
   g_test_add_func ("/text-table/cancel", test_cancel);
   g_test_add_func ("/text-table/past-the-end", test_past_the_end);
   g_test_add_func ("/text-table/round-trip", test_round_trip);
