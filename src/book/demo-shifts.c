@@ -436,7 +436,7 @@ pull_rigged (Play *play, guint most, GError **error)
 static gboolean
 draw_whole (Play *play, GError **error)
 {
-  const char *mark = play->shift == 12 ? "BC11" : play->shift == 23 ? "CD10" : NULL;
+  const char *mark = play->shift == 12 ? "FG11" : play->shift == 23 ? "EF9" : NULL;
   const int i = mark != NULL ? lb_ledger_find_mark (play->ledger, mark) : -1;
 
   if (i < 0 || play->works[i].is_out || play->works[i].is_severed)

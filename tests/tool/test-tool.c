@@ -61,6 +61,39 @@ test_help (void)
   assert_says (said.out, "lastbent-tool");
 }
 
+/* The man page has every command and every kind of entry that --help knows. */
+static void
+test_man_page (void)
+{
+  g_autofree char *path = g_build_filename (g_getenv ("LB_SOURCE_DIR"), "data", "lastbent-tool.1",
+                                            NULL);
+  g_autofree char *text = NULL;
+  g_auto (Said) said = { 0 };
+
+  g_assert_true (g_file_get_contents (path, &text, NULL, NULL));
+  g_auto (GStrv) parts = g_strsplit (text, "\\-", -1);
+  g_autofree char *page = g_strjoinv ("-", parts);
+
+  for (gsize i = 0; i < G_N_ELEMENTS (commands); i++) {
+    g_autofree char *entry = g_strconcat (".BI ", commands[i], " ", NULL);
+
+    assert_says (page, entry);
+  }
+
+  shell_make_demo ();
+  shell_tool (&said, 2, "record demo fly");
+  g_auto (GStrv) kinds = g_strsplit (strstr (said.err, "one of ") + strlen ("one of "), ", ", -1);
+
+  for (char **kind = kinds; *kind != NULL; kind++) {
+    g_autofree char *word = g_strndup (*kind, strcspn (*kind, "\n"));
+    g_autofree char *alone = g_strconcat ("\n.B ", word, "\n", NULL);
+    g_autofree char *entry = g_strconcat ("\n.BI ", word, " ", NULL);
+
+    g_test_message ("%s", word);
+    g_assert_true (strstr (page, alone) != NULL || strstr (page, entry) != NULL);
+  }
+}
+
 static const char *const misuses[] = {
   "",
   "fly",
@@ -622,6 +655,7 @@ main (int argc, char **argv)
   shell_set_up ();
 
   g_test_add_func ("/tool/help", test_help);
+  g_test_add_func ("/tool/man-page", test_man_page);
   g_test_add_func ("/tool/misuse", test_misuse);
   g_test_add_func ("/tool/refused-files", test_refused_files);
   g_test_add_func ("/tool/existing-file-stays", test_existing_file_stays);
