@@ -12,6 +12,7 @@
 #include "desk/plan/plan-canvas.h"
 #include "desk/plan/plan-legend.h"
 #include "desk/plan/step-tools.h"
+#include "desk/sheet/pile-sheet.h"
 #include "desk/shell/say.h"
 #include "desk/shell/selection.h"
 #include "draw/plan-words.h"
@@ -33,6 +34,7 @@ struct _LbPlanPage
   AdwFlap *flap;
   LbPlanLegend *legend;
   GMenu *pile_menu;
+  LbPileSheet *sheet;
   GtkLabel *status_label;
   GtkWidget *status_box;
   LbPileTable *table;
@@ -158,6 +160,7 @@ set_job (LbPlanPage *self, LbJob *job)
   lb_plan_canvas_set_job (self->canvas, job);
   lb_pile_table_set_job (self->table, job);
   lb_pile_finder_set_job (self->finder, job);
+  g_object_set (self->sheet, "job", job, NULL);
   g_signal_group_set_target (self->job_signals, job);
   if (job != NULL)
     job_changed_cb (self);
@@ -173,6 +176,7 @@ set_selection (LbPlanPage *self, LbSelection *selection)
     return;
   lb_plan_canvas_set_selection (self->canvas, selection);
   lb_pile_table_set_selection (self->table, selection);
+  g_object_set (self->sheet, "selection", selection, NULL);
   g_signal_group_set_target (self->selection_signals, selection);
   selection_changed_cb (self);
   g_object_notify_by_pspec (G_OBJECT (self), props[PROP_SELECTION]);
@@ -306,8 +310,7 @@ static void
 open_sheet (LbPlanPage *self)
 {
   adw_flap_set_reveal_flap (self->flap, TRUE);
-  if (adw_flap_get_flap (self->flap) != NULL)
-    gtk_widget_child_focus (adw_flap_get_flap (self->flap), GTK_DIR_TAB_FORWARD);
+  gtk_widget_child_focus (GTK_WIDGET (self->sheet), GTK_DIR_TAB_FORWARD);
 }
 
 static void
@@ -452,6 +455,7 @@ lb_plan_page_class_init (LbPlanPageClass *klass)
   g_object_class_install_properties (object_class, N_PROPS, props);
 
   g_type_ensure (LB_TYPE_PILE_FINDER);
+  g_type_ensure (LB_TYPE_PILE_SHEET);
   g_type_ensure (LB_TYPE_PILE_TABLE);
   g_type_ensure (LB_TYPE_PLAN_CANVAS);
   g_type_ensure (LB_TYPE_PLAN_LEGEND);
@@ -464,6 +468,7 @@ lb_plan_page_class_init (LbPlanPageClass *klass)
   gtk_widget_class_bind_template_child (widget_class, LbPlanPage, flap);
   gtk_widget_class_bind_template_child (widget_class, LbPlanPage, legend);
   gtk_widget_class_bind_template_child (widget_class, LbPlanPage, pile_menu);
+  gtk_widget_class_bind_template_child (widget_class, LbPlanPage, sheet);
   gtk_widget_class_bind_template_child (widget_class, LbPlanPage, status_box);
   gtk_widget_class_bind_template_child (widget_class, LbPlanPage, status_label);
   gtk_widget_class_bind_template_child (widget_class, LbPlanPage, table);

@@ -16,9 +16,8 @@
 #include <math.h>
 
 /* Before the voice's scale. */
-#define LEAST_WIDTH    150
-#define LEAST_HEIGHT   200
-#define NATURAL_HEIGHT 250
+#define WIDTH  150
+#define HEIGHT 230
 
 /* Half of what a finger in a wet glove needs; a touch beside a bar still means the nearest. */
 #define REACH_PX 22.0
@@ -257,12 +256,8 @@ lb_section_view_measure (GtkWidget *widget,
   LbSectionView *self = LB_SECTION_VIEW (widget);
   const double scale = self->job != NULL ? lb_job_get_voice (self->job)->scale : 1;
 
-  if (orientation == GTK_ORIENTATION_HORIZONTAL) {
-    *minimum = *natural = (int) (LEAST_WIDTH * scale);
-  } else {
-    *minimum = (int) (LEAST_HEIGHT * scale);
-    *natural = (int) (NATURAL_HEIGHT * scale);
-  }
+  *minimum = *natural = (int) (scale *
+                               (orientation == GTK_ORIENTATION_HORIZONTAL ? WIDTH : HEIGHT));
 }
 
 static void

@@ -9,9 +9,8 @@
 #include <glib/gi18n-lib.h>
 
 /* Before the voice's scale. */
-#define LEAST_WIDTH    150
-#define LEAST_HEIGHT   200
-#define NATURAL_HEIGHT 250
+#define WIDTH  150
+#define HEIGHT 230
 
 struct _LbSideView
 {
@@ -62,12 +61,8 @@ lb_side_view_measure (GtkWidget *widget,
   LbSideView *self = LB_SIDE_VIEW (widget);
   const double scale = self->job != NULL ? lb_job_get_voice (self->job)->scale : 1;
 
-  if (orientation == GTK_ORIENTATION_HORIZONTAL) {
-    *minimum = *natural = (int) (LEAST_WIDTH * scale);
-  } else {
-    *minimum = (int) (LEAST_HEIGHT * scale);
-    *natural = (int) (NATURAL_HEIGHT * scale);
-  }
+  *minimum = *natural = (int) (scale *
+                               (orientation == GTK_ORIENTATION_HORIZONTAL ? WIDTH : HEIGHT));
 }
 
 static void
