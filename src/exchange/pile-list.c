@@ -15,6 +15,7 @@
 #include "exchange/pile-list.h"
 
 #include "book/ledger.h"
+#include "exchange/angle-form.h"
 #include "exchange/decimal-sign.h"
 #include "exchange/exchange-error.h"
 #include "exchange/heading.h"
@@ -273,6 +274,9 @@ set_fact (Reading *reading, LbPile *pile, LbFact fact, const char *text, GError 
 
   if (is_text (fact)) {
     plain = with_plain_breaks (without_formula_guard (text));
+    text = plain;
+  } else if (fact == LB_FACT_BEARING) {
+    plain = lb_angle_form_plain (text);
     text = plain;
   } else if (is_measured (fact)) {
     plain = lb_decimal_sign_plain (reading->sign, text);

@@ -311,6 +311,45 @@ test_batters_and_bearings (void)
   g_assert_cmpfloat_with_epsilon (pile (&list, 5)->bearing_rad, 210 * G_PI / 180, 1e-12);
 }
 
+/* Degrees, minutes and seconds in the ways surveyors write them. */
+static void
+test_bearing_forms (void)
+{
+  static const struct
+  {
+    const char *text;
+    double degrees; /* NAN: refused */
+  } forms[] = {
+    { "N45°30'00\"E", 45.5 },
+    { "N 45 30 E", 45.5 },
+    { "S12-15-36W", 192.26 },
+    { "N45°30′15″W", 314.49583333 },
+    { "120°30'", 120.5 },
+    { "45.5", 45.5 },
+    { "45,5", 45.5 },
+    { "SW", 225 },
+    { "N45°75'E", (double) NAN },
+    { "12 13 14 15", (double) NAN },
+    { "N95E", (double) NAN },
+    { "north by gum", (double) NAN },
+  };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (forms); i++) {
+    g_auto (GStrv) parts = g_strsplit (forms[i].text, "\"", -1);
+    g_autofree char *quoted = g_strjoinv ("\"\"", parts);
+    g_autofree char *text = g_strdup_printf ("mark;x;y;bearing\nA;1;1;\"%s\"\n", quoted);
+    g_auto (List) list = { 0 };
+
+    g_test_message ("%s", forms[i].text);
+    read_list (&list, text, LB_UNITS_METRIC);
+    if (isnan (forms[i].degrees))
+      assert_fault (&list, 0, 2, "bearing", "bearing");
+    else
+      g_assert_cmpfloat_with_epsilon (pile (&list, 0)->bearing_rad * 180 / G_PI, forms[i].degrees,
+                                      1e-7);
+  }
+}
+
 static void
 test_degrees_by_heading (void)
 {
@@ -564,6 +603,7 @@ main (int argc, char **argv)
   g_test_add_func ("/pile-list/doubtful-number", test_doubtful_number);
   g_test_add_func ("/pile-list/units-set-by-hand", test_units_set_by_hand);
   g_test_add_func ("/pile-list/batters-and-bearings", test_batters_and_bearings);
+  g_test_add_func ("/pile-list/bearing-forms", test_bearing_forms);
   g_test_add_func ("/pile-list/degrees-by-heading", test_degrees_by_heading);
   g_test_add_func ("/pile-list/bars-in-one-cell", test_bars_in_one_cell);
   g_test_add_func ("/pile-list/mark-of-row-and-bent", test_mark_of_row_and_bent);
