@@ -207,7 +207,7 @@ class Program:
                                             stderr=log, cwd=os.environ["HOME"])
         self.application = self.wait(self._find_application, "the program in the accessibility tree")
         self.window = self.wait(self._find_window, "the program's window")
-        self.wait(lambda: self._window_id(self.window), "the window on the screen")
+        self.wait(lambda: self.window_id(self.window), "the window on the screen")
         self.raise_window()
 
     # Waiting
@@ -268,7 +268,7 @@ class Program:
 
     # Places
 
-    def _window_id(self, window):
+    def window_id(self, window):
         title = window.again().raw_name
         for number in run("xdotool", "search", "--onlyvisible", "--pid",
                           str(self.process.pid)).stdout.split():
@@ -278,7 +278,7 @@ class Program:
 
     def raise_window(self, window=None):
         """The window in front, with the keyboard."""
-        number = self.wait(lambda: self._window_id(window or self.window), "the window's number")
+        number = self.wait(lambda: self.window_id(window or self.window), "the window's number")
         run("xdotool", "windowactivate", number)
         self.wait(lambda: run("xdotool", "getactivewindow").stdout.strip() == number,
                   "the window in front")
@@ -286,7 +286,7 @@ class Program:
     def place_of(self, thing):
         """(x, y, width, height) on the screen."""
         top = thing.top()
-        number = self.wait(lambda: self._window_id(top), "the window's number")
+        number = self.wait(lambda: self.window_id(top), "the window's number")
         shell = dict(line.split("=") for line in
                      run("xdotool", "getwindowgeometry", "--shell", number).stdout.split())
         x, y, width, height = (int(shell[key]) for key in ("X", "Y", "WIDTH", "HEIGHT"))
@@ -317,13 +317,16 @@ class Program:
         self.press_at(*self.middle_of(thing), button=button, times=times)
 
     def bring_in(self, thing):
-        """Turns the wheel until it is well inside its window."""
+        """Turns the wheel until it is in its window; what began above it, well below the bars."""
         x, y, width, height = self.place_of(thing.top())
+        least = 8
         for _ in range(60):
             middle = self.middle_of(thing)
-            if y + 60 <= middle[1] <= y + height - 30:
+            if y + least <= middle[1] <= y + height - 30:
                 return
-            self.wheel(middle[0], y + height // 2, up=middle[1] < y + 60)
+            if middle[1] < y + least:
+                least = 120
+            self.wheel(middle[0], y + height // 2, up=middle[1] < y + least)
             time.sleep(2 * STEP)
         raise AssertionError(f"{thing} cannot be brought into view")
 

@@ -159,4 +159,33 @@ def says_what_contradicts_itself(session):
     job.check()
 
 
-main(types_a_line, stores_dives_and_the_rest, says_what_contradicts_itself)
+def turns_to_other_shifts(session):
+    """Another shift is picked from the list, and today's again."""
+    job = Job.demo(session)
+    program, page = open_shift_page(session, job)
+    listed = program.find("combo box", "Shift", within=page)
+    program.reads("Today, not open yet", within=listed)
+
+    program.press(listed)
+    program.key("Home", "Down", "Return")
+    program.reads("Shift 30 · Sat 11 Jul 2026 · day", within=listed)
+    day = job.totals()["days"][-1]
+    program.reads(f"{day['bars_count']:.0f} bars · {day['dives_count']:.0f} dives", within=page)
+
+    # What is entered now belongs to the shift on the sheet, not to today.
+    program.press(program.find("text box", "Pile", within=page))
+    program.type("G4")
+    program.key("Tab")
+    program.type("2")
+    program.key("Return")
+    program.reads(f"{day['bars_count'] + 2:.0f} bars", within=page)
+    assert job.totals()["days"][-1]["bars_count"] == day["bars_count"] + 2
+
+    program.press(listed)
+    program.key("Home", "Return")
+    program.reads("No shift is open; the first entry opens today’s.", within=page)
+    program.quit()
+
+
+main(types_a_line, stores_dives_and_the_rest, says_what_contradicts_itself,
+     turns_to_other_shifts)

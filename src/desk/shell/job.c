@@ -311,16 +311,13 @@ present_day (const char **out_watch)
 }
 
 int
-lb_job_get_shift (LbJob *self)
+lb_job_get_shift_of_today (LbJob *self)
 {
   const char *watch;
   guint32 day;
   int found = -1;
 
   g_return_val_if_fail (LB_IS_JOB (self), -1);
-
-  if (self->picked != NULL)
-    return find_shift (self, self->picked);
 
   /* Of several shifts of one day the one opened last: a day shift that runs late goes on. */
   day = present_day (&watch);
@@ -332,6 +329,14 @@ lb_job_get_shift (LbJob *self)
       found = (int) i;
   }
   return found;
+}
+
+int
+lb_job_get_shift (LbJob *self)
+{
+  g_return_val_if_fail (LB_IS_JOB (self), -1);
+
+  return self->picked != NULL ? find_shift (self, self->picked) : lb_job_get_shift_of_today (self);
 }
 
 void

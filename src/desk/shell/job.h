@@ -35,7 +35,8 @@ const char *lb_job_get_trouble (LbJob *self);
 /* Today's shift (or the one picked on the Shift page): index in the ledger, -1 for none yet.
  * Recording opens it. */
 int lb_job_get_shift (LbJob *self);
-void lb_job_pick_shift (LbJob *self, int shift);
+int lb_job_get_shift_of_today (LbJob *self);     /* whatever is picked */
+void lb_job_pick_shift (LbJob *self, int shift); /* -1: today's again */
 gboolean lb_job_open_shift (LbJob *self, guint32 day, const char *watch, GError **error);
 
 /* Stores at once, in the present shift unless a draft names one; refolds; emits "changed". */

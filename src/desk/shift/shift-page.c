@@ -61,24 +61,56 @@ shift_text (const LbShift *shift, guint number)
                           number, day);
 }
 
-static void
-show_shifts (LbShiftPage *self)
+/* While today's shift is not open it stands first in the list, without a number. */
+static guint
+n_before_shifts (LbShiftPage *self)
+{
+  return lb_job_get_shift_of_today (self->job) < 0 ? 1 : 0;
+}
+
+static GListModel *
+make_names (LbShiftPage *self)
 {
   const LbLedger *ledger = lb_job_get_ledger (self->job);
-  const int shift = lb_job_get_shift (self->job);
-  const guint n = ledger->shifts->len;
-  g_autoptr (GtkStringList) names = gtk_string_list_new (NULL);
+  GtkStringList *names = gtk_string_list_new (NULL);
 
-  if (shift < 0)
+  if (n_before_shifts (self) > 0)
     gtk_string_list_append (names, _ ("Today, not open yet"));
-  for (guint i = n; i-- > 0;) {
+  for (guint i = ledger->shifts->len; i-- > 0;) {
     g_autofree char *name = shift_text (lb_ledger_shift (ledger, i), i + 1);
     gtk_string_list_append (names, name);
   }
+  return G_LIST_MODEL (names);
+}
+
+static gboolean
+is_same_list (GListModel *a, GListModel *b)
+{
+  const guint n = g_list_model_get_n_items (b);
+
+  if (a == NULL || g_list_model_get_n_items (a) != n)
+    return FALSE;
+  for (guint i = 0; i < n; i++) {
+    if (strcmp (gtk_string_list_get_string (GTK_STRING_LIST (a), i),
+                gtk_string_list_get_string (GTK_STRING_LIST (b), i)) != 0)
+      return FALSE;
+  }
+  return TRUE;
+}
+
+/* The list is left alone while it says the same: it may be open just now. */
+static void
+show_shifts (LbShiftPage *self)
+{
+  const int shift = lb_job_get_shift (self->job);
+  const guint n = lb_job_get_ledger (self->job)->shifts->len;
+  g_autoptr (GListModel) names = make_names (self);
 
   self->is_updating = TRUE;
-  gtk_drop_down_set_model (self->shift_drop, G_LIST_MODEL (names));
-  gtk_drop_down_set_selected (self->shift_drop, shift < 0 ? 0 : n - 1 - (guint) shift);
+  if (!is_same_list (gtk_drop_down_get_model (self->shift_drop), names))
+    gtk_drop_down_set_model (self->shift_drop, names);
+  gtk_drop_down_set_selected (self->shift_drop,
+                              shift < 0 ? 0 : n_before_shifts (self) + n - 1 - (guint) shift);
   self->is_updating = FALSE;
 }
 
@@ -119,7 +151,14 @@ shift_picked_cb (LbShiftPage *self)
 
   if (self->is_updating || self->job == NULL || picked == GTK_INVALID_LIST_POSITION)
     return;
-  lb_job_pick_shift (self->job, (int) (lb_job_get_ledger (self->job)->shifts->len - 1 - picked));
+
+  const guint n = lb_job_get_ledger (self->job)->shifts->len;
+  const guint before = n_before_shifts (self);
+  const int shift = picked < before ? -1 : (int) (before + n - 1 - picked);
+
+  /* GTK may tell of the selection after it was set here. */
+  if (shift != lb_job_get_shift (self->job))
+    lb_job_pick_shift (self->job, shift);
 }
 
 static void
