@@ -225,8 +225,8 @@ static const LbAssumption table[LB_N_ASSUMPTIONS] = {
                             .least = 0,
                             .most = 100 * PSI / (100 * FOOT),
                             .tag = LB_TAG_COMMON_PRACTICE,
-                            .source = N_ ("3/8-in hose at about 17 cu ft/min; it grows with the "
-                                          "square of the flow") },
+                            .source = N_ ("3/8-in hose at about 17 cu ft/min: low for the default "
+                                          "flow of 24, as it grows with the square of the flow") },
   [LB_ASSUME_DIVE_SETUP] = { .key = "dive-setup",
                              .title = N_ ("Bottom time of a dive not spent burning"),
                              .quantity = LB_QUANTITY_TIME,

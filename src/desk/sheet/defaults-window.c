@@ -52,6 +52,19 @@ make_group (LbDefaultsWindow *self, gsize i)
   return group;
 }
 
+/* Stands over all rows: who has the last word. */
+static AdwPreferencesGroup *
+make_warning (void)
+{
+  AdwPreferencesGroup *group = ADW_PREFERENCES_GROUP (adw_preferences_group_new ());
+
+  adw_preferences_group_set_description (
+    group,
+    _ ("The cut plans reckon with these numbers. The diving supervisor, the competent rigger, "
+       "the licensed engineer and the local code come before every one of them."));
+  return group;
+}
+
 static void
 lb_defaults_window_dispose (GObject *object)
 {
@@ -77,6 +90,7 @@ lb_defaults_window_init (LbDefaultsWindow *self)
 
   gtk_window_set_title (GTK_WINDOW (self), _ ("Rates and Defaults"));
   gtk_window_set_default_size (GTK_WINDOW (self), 560, 640);
+  adw_preferences_page_add (page, make_warning ());
   for (gsize i = 0; i < G_N_ELEMENTS (groups); i++)
     adw_preferences_page_add (page, make_group (self, i));
   adw_preferences_window_add (ADW_PREFERENCES_WINDOW (self), page);

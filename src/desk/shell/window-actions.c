@@ -4,6 +4,7 @@
 #include "desk/shell/window-actions.h"
 
 #include "desk/print/print.h"
+#include "desk/sheet/defaults-window.h"
 #include "desk/shell/pages.h"
 #include "desk/shell/say.h"
 #include "desk/take/grid-window.h"
@@ -140,6 +141,15 @@ lay_grid_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
 }
 
 static void
+defaults_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  LbWindow *self = LB_WINDOW (data);
+
+  gtk_window_present (
+    GTK_WINDOW (lb_defaults_window_new (GTK_WINDOW (self), lb_window_get_job (self))));
+}
+
+static void
 find_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
   LbWindow *self = LB_WINDOW (data);
@@ -231,6 +241,7 @@ open_again_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
 }
 
 static const GActionEntry entries[] = {
+  { .name = "defaults", .activate = defaults_cb },
   { .name = "find", .activate = find_cb },
   { .name = "lay-grid", .activate = lay_grid_cb },
   { .name = "open-again", .activate = open_again_cb },
@@ -275,6 +286,7 @@ lb_window_actions_update (LbWindow *self)
   const gboolean can_record = job != NULL && !lb_job_is_read_only (job);
   GAction *units = g_action_map_lookup_action (G_ACTION_MAP (self), "units");
 
+  enable (self, "defaults", job != NULL);
   enable (self, "find", job != NULL);
   enable (self, "lay-grid", can_record);
   enable (self, "print-card", job != NULL);
