@@ -3,7 +3,7 @@
  *
  * The crew works from the outer end back: it cleans ahead, burns what is clean, rigs, and pulls when
  * the crane is there. How many bars a shift burns rises with practice and falls with what it loses
- * to weather, current and gear; all of that stands in the tables below. Two divers make one dive
+ * to weather, current and gear; all of that stands in demo-events.c. Two divers make one dive
  * each, well inside the no-stop limit for these depths.
  *
  * Invariants:
@@ -15,6 +15,7 @@
 #include "book/demo-shifts.h"
 
 #include "book/demo-chance.h"
+#include "book/demo-events.h"
 #include "trade/bar-ring.h"
 
 #include <math.h>
@@ -27,8 +28,6 @@
 #define DAY_US    (24 * 60 * MINUTE_US)
 /* GDate's number of 1 January 1970. */
 #define JULIAN_1970 719163
-/* A shift's working minutes, from first man in to tools up. */
-#define SHIFT_MIN 480
 /* Bars left at which a leaning pile must hang on the hook. */
 #define HOLD_BARS 2
 
@@ -38,61 +37,6 @@
 #define CUBIC_FOOT (FOOT * FOOT * FOOT)
 
 #define WHO "superintendent"
-
-typedef struct
-{
-  int shift;
-  LbEntryKind kind; /* a delay, a fault or a note */
-  const char *what;
-  int minutes;
-  const char *note;
-} Event;
-
-/* What went wrong, and what was worth writing down. */
-static const Event events[] = {
-  { 0, LB_ENTRY_NOTE, "", 0, "First dives. Growth is a foot thick on the outer bents." },
-  { 1, LB_ENTRY_DELAY, "waiting on owner", 70, "Moorings to be cleared off the outer end" },
-  { 2, LB_ENTRY_FAULT, "leak at the collet", 35, "Collet washer burned; spare fitted" },
-  { 3, LB_ENTRY_DELAY, "current", 40, "Ebb over a knot until slack" },
-  { 4, LB_ENTRY_DELAY, "waiting on crane", 95, "Crane barge aground at low water" },
-  { 5, LB_ENTRY_FAULT, "worn O-ring", 25, "" },
-  { 6, LB_ENTRY_DELAY, "weather", SHIFT_MIN, "Gale from the south-west; nobody in the water" },
-  { 7, LB_ENTRY_DELAY, "current", 30, "" },
-  { 8, LB_ENTRY_DELAY, "traffic", 35, "Ferry wash; divers out twice" },
-  { 9, LB_ENTRY_FAULT, "bad clamp", 40, "Ground clamp on painted steel: cleaned and moved" },
-  { 10, LB_ENTRY_DELAY, "waiting on crane", 60, "" },
-  { 11, LB_ENTRY_NOTE, "", 0, "The burners now keep the rod at sixty degrees and drag it." },
-  { 12, LB_ENTRY_FAULT, "dead switch", 55, "Safety switch would not close; spare from the shop" },
-  { 13, LB_ENTRY_DELAY, "weather", SHIFT_MIN, "Swell over four feet round the outer end" },
-  { 14, LB_ENTRY_DELAY, "current", 65, "Spring tide: only the slack could be worked" },
-  { 15, LB_ENTRY_DELAY, "waiting on crane", 80, "Barge full; away to unload" },
-  { 17, LB_ENTRY_FAULT, "worn O-ring", 20, "" },
-  { 18, LB_ENTRY_DELAY, "current", 35, "" },
-  { 19, LB_ENTRY_FAULT, "leak at the collet", 15, "" },
-  { 20, LB_ENTRY_NOTE, "", 0, "Two more cylinders of oxygen a shift from tomorrow." },
-  { 21, LB_ENTRY_DELAY, "weather", 220, "Fog until noon" },
-  { 22, LB_ENTRY_DELAY, "waiting on crane", 75, "" },
-  { 24, LB_ENTRY_DELAY, "current", 45, "" },
-  { 25, LB_ENTRY_FAULT, "bad clamp", 20, "" },
-  { 27, LB_ENTRY_DELAY, "traffic", 25, "" },
-  { 28, LB_ENTRY_DELAY, "current", 50, "Ebb stronger than the tables said" },
-  { 29, LB_ENTRY_NOTE, "", 0, "Bent 8 to be finished first; hook on the leaning ones." },
-};
-
-typedef struct
-{
-  const char *wind, *sea, *current, *visibility;
-} Weather;
-
-static const Weather weathers[] = {
-  { "SW 6 kn", "calm", "0.4 kn ebb", "5 ft" },
-  { "W 10 kn", "1 ft chop", "0.6 kn ebb", "4 ft" },
-  { "NW 14 kn", "1 ft chop", "0.5 kn flood", "3 ft" },
-  { "calm", "calm", "0.3 kn flood", "6 ft" },
-  { "S 12 kn", "2 ft swell", "0.8 kn ebb", "2 ft" },
-};
-
-static const Weather foul = { "SW 34 kn", "5 ft swell", "not measured", "none" };
 
 /* What is known of a pile while the history is played. */
 typedef struct
@@ -166,12 +110,14 @@ record_slip (Play *play, const LbDraft *wrong, GError **error)
 static int
 minutes_lost (int shift)
 {
+  gsize n_events;
+  const LbDemoEvent *events = lb_demo_events (&n_events);
   int lost = 0;
 
-  for (gsize i = 0; i < G_N_ELEMENTS (events); i++)
+  for (gsize i = 0; i < n_events; i++)
     lost += events[i].shift == shift ? events[i].minutes : 0;
 
-  return MIN (lost, SHIFT_MIN);
+  return MIN (lost, LB_DEMO_SHIFT_MIN);
 }
 
 /* Bars a whole shift burns: six at first, near thirty in the end. */
@@ -184,17 +130,20 @@ bars_in_whole_shift (int shift)
 static int
 bars_of_shift (Play *play)
 {
-  const int worked = SHIFT_MIN - minutes_lost (play->shift);
+  const int worked = LB_DEMO_SHIFT_MIN - minutes_lost (play->shift);
 
-  return bars_in_whole_shift (play->shift) * worked / SHIFT_MIN *
+  return bars_in_whole_shift (play->shift) * worked / LB_DEMO_SHIFT_MIN *
          lb_chance_between (&play->chance, 85, 118) / 100;
 }
 
 static gboolean
 record_events (Play *play, GError **error)
 {
-  for (gsize i = 0; i < G_N_ELEMENTS (events); i++) {
-    const Event *event = &events[i];
+  gsize n_events;
+  const LbDemoEvent *events = lb_demo_events (&n_events);
+
+  for (gsize i = 0; i < n_events; i++) {
+    const LbDemoEvent *event = &events[i];
     LbDraft draft = draft_of (play, event->kind, NULL);
 
     if (event->shift != play->shift)
@@ -214,10 +163,12 @@ record_events (Play *play, GError **error)
 static gboolean
 record_conditions (Play *play, GError **error)
 {
-  const gboolean is_foul = minutes_lost (play->shift) == SHIFT_MIN;
-  const Weather *weather =
-    is_foul ? &foul
-            : &weathers[lb_chance_between (&play->chance, 0, (int) G_N_ELEMENTS (weathers) - 1)];
+  const gboolean is_foul = minutes_lost (play->shift) == LB_DEMO_SHIFT_MIN;
+  gsize n_weathers;
+  const LbDemoWeather *weathers = lb_demo_weathers (&n_weathers);
+  const LbDemoWeather *weather =
+    is_foul ? lb_demo_foul_weather ()
+            : &weathers[lb_chance_between (&play->chance, 0, (int) n_weathers - 1)];
   const char *const said[][2] = { { "wind", weather->wind },
                                   { "sea", weather->sea },
                                   { "current", weather->current },
@@ -530,7 +481,7 @@ play_shift (Play *play, guint32 day, GError **error)
       !record_conditions (play, error) || !record_events (play, error))
     return FALSE;
 
-  return minutes_lost (play->shift) == SHIFT_MIN || work_shift (play, opened_us, error);
+  return minutes_lost (play->shift) == LB_DEMO_SHIFT_MIN || work_shift (play, opened_us, error);
 }
 
 /* --- The order of work -------------------------------------------------------------------- */
