@@ -43,6 +43,12 @@ lb_pile_check_ranges (const LbPile *pile, GError **error)
 {
   const LbOutline *outline = &pile->outline;
 
+  if (!isfinite (pile->x_m) || !isfinite (pile->y_m)) {
+    g_set_error (error, LB_BOOK_ERROR, LB_BOOK_ERROR_REFUSED,
+                 _ ("Pile “%s” has no place on the job's grid; give it an east and a north"),
+                 pile->mark);
+    return FALSE;
+  }
   if (is_within (pile->x_m, -PLACE_MOST_M, PLACE_MOST_M) &&
       is_within (pile->y_m, -PLACE_MOST_M, PLACE_MOST_M) && (guint) outline->shape < LB_N_SHAPES &&
       is_within (outline->width_m, 0, SIZE_MOST_M) && is_within (outline->void_m, 0, SIZE_MOST_M) &&

@@ -295,9 +295,8 @@ fill_pile (LbPlanPile *out, const LbPile *pile, const LbPileState *state)
   const double height_m = pile->head_m - pile->mudline_m;
   const gboolean shows_bars = state->step == LB_STEP_CLEANED && pile->n_bars > 0;
   *out = (LbPlanPile){
-    /* A job's piles have a place; a struct made by hand may lack it. */
-    .x_m = isfinite (pile->x_m) ? pile->x_m : 0,
-    .y_m = isfinite (pile->y_m) ? pile->y_m : 0,
+    .x_m = pile->x_m,
+    .y_m = pile->y_m,
     .width_m = pile->outline.width_m,
     .batter = pile->batter,
     .bearing_rad = pile->bearing_rad,

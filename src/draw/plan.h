@@ -45,7 +45,8 @@ typedef struct
 /**
  * lb_plan_new:
  *
- * Borrows strings of @fold, which must outlive it.
+ * Borrows strings of @fold, which must outlive it. Every pile has a place: the book takes none
+ * without.
  */
 LbPlan *lb_plan_new (const LbFold *fold);
 void lb_plan_free (LbPlan *plan);

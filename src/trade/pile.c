@@ -218,6 +218,11 @@ read_number (const Row *row, LbUnits units, const char *text, double *out_si, GE
 {
   double si = row->unknown;
 
+  if (text[0] == '\0' && (row == &table[LB_FACT_X] || row == &table[LB_FACT_Y])) {
+    g_set_error (error, LB_TRADE_ERROR, LB_TRADE_ERROR_INCOMPLETE,
+                 "%s: a pile needs a place on the job's grid; write a distance", row->title);
+    return FALSE;
+  }
   if (text[0] != '\0' && !lb_quantity_from_text (row->quantity, units, text, &si, error)) {
     g_prefix_error (error, "%s: ", row->title);
     return FALSE;

@@ -306,6 +306,7 @@ add_named (Job *job, const char *first, const char *second, int code)
 
   lb_pile_init (&piles[0]);
   lb_pile_init (&piles[1]);
+  piles[0].x_m = piles[0].y_m = piles[1].x_m = piles[1].y_m = 0;
   piles[0].mark = first;
   piles[1].mark = second;
   g_assert_false (lb_book_add_piles (job->book, piles, 2, NULL, NULL, NULL, &error));
@@ -329,6 +330,7 @@ test_piles (Job *job, gconstpointer data)
   for (guint i = 0; i < 5000; i++) {
     g_autofree char *mark = g_strdup_printf ("N%u", i);
     lb_pile_init (&piles[i]);
+    piles[i].x_m = piles[i].y_m = i;
     piles[i].mark = g_string_chunk_insert (marks, mark);
   }
   g_assert_false (
@@ -337,6 +339,13 @@ test_piles (Job *job, gconstpointer data)
   assert_unchanged (job);
 
   g_clear_error (&error);
+  piles[4999].y_m = (double) NAN;
+  g_assert_false (lb_book_add_piles (job->book, piles, 5000, NULL, NULL, NULL, &error));
+  g_assert_error (error, LB_BOOK_ERROR, LB_BOOK_ERROR_REFUSED);
+  assert_unchanged (job);
+
+  g_clear_error (&error);
+  piles[4999].y_m = 0;
   piles[4999].head_m = 1e30;
   g_assert_false (lb_book_add_piles (job->book, piles, 5000, NULL, NULL, NULL, &error));
   g_assert_error (error, LB_BOOK_ERROR, LB_BOOK_ERROR_REFUSED);

@@ -61,6 +61,7 @@ test_piles (void)
   piles[0].toe_m = -20.125;
   lb_pile_init (&piles[1]);
   piles[1].mark = "unknown";
+  piles[1].x_m = piles[1].y_m = 0;
   g_assert_true (lb_book_add_piles (book, piles, 2, NULL, NULL, NULL, &error));
   g_assert_no_error (error);
 

@@ -83,10 +83,12 @@ test_empty_is_unknown (void)
 
   fill (&pile, pool);
   for (int fact = LB_FACT_BENT; fact < LB_N_FACTS; fact++) {
-    if (fact != LB_FACT_SHAPE)
-      g_assert_true (lb_pile_set (&pile, (LbFact) fact, "", LB_UNITS_US, intern, pool, NULL));
+    const gboolean is_needed = fact == LB_FACT_SHAPE || fact == LB_FACT_X || fact == LB_FACT_Y;
+
+    g_assert_cmpint (lb_pile_set (&pile, (LbFact) fact, "", LB_UNITS_US, intern, pool, NULL), ==,
+                     !is_needed);
   }
-  g_assert_true (isnan (pile.head_m) && isnan (pile.cut_m) && isnan (pile.x_m));
+  g_assert_true (isnan (pile.head_m) && isnan (pile.cut_m) && isfinite (pile.x_m));
   g_assert_true (isnan (pile.bar_inset_m));
   g_assert_cmpfloat_with_epsilon (lb_pile_bar_inset (&pile), 0.0762, 1e-12);
   g_assert_null (pile.bar);
