@@ -100,7 +100,9 @@ changed_cb (LbPileFinder *self)
     append_row (self, g_array_index (self->matches, guint, i));
   gtk_list_box_select_row (GTK_LIST_BOX (self->rows),
                            gtk_list_box_get_row_at_index (GTK_LIST_BOX (self->rows), 0));
-  if (self->matches->len > 0)
+  /* The entry says "search-changed" a moment late, when Enter may have closed the finder. */
+  if (self->matches->len > 0 &&
+      (gtk_widget_get_state_flags (self->entry) & GTK_STATE_FLAG_FOCUS_WITHIN))
     gtk_popover_popup (GTK_POPOVER (self->popover));
   else
     gtk_popover_popdown (GTK_POPOVER (self->popover));
