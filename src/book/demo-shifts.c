@@ -3,7 +3,7 @@
  *
  * The crew works from the outer end back: it cleans ahead, burns what is clean, rigs, and pulls when
  * the crane is there. How many bars a shift burns rises with practice and falls with what it loses
- * to weather, current and gear; all of that stands in demo-events.c. Two divers make one dive
+ * to weather, current and gear; those losses stand in demo-events.c. Two divers make one dive
  * each, well inside the no-stop limit for these depths.
  *
  * Invariants:
