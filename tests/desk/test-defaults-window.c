@@ -1,0 +1,140 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The window of rates and defaults: every number is there; what is typed is stored in SI; what is
+ * wrong is refused and not stored; and the default can be had back. */
+#include "desk/sheet/assumption-row.h"
+#include "desk/sheet/defaults-window.h"
+#include "small-job.h"
+
+typedef struct
+{
+  char *path;
+  LbJob *job;
+  LbDefaultsWindow *window;
+  GPtrArray *rows; /* LbAssumptionRow, in the order they stand */
+} Fixture;
+
+static void
+find_rows (GtkWidget *widget, GPtrArray *rows)
+{
+  if (LB_IS_ASSUMPTION_ROW (widget))
+    g_ptr_array_add (rows, widget);
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
+       child = gtk_widget_get_next_sibling (child))
+    find_rows (child, rows);
+}
+
+static GtkWidget *
+find_button (GtkWidget *widget)
+{
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
+       child = gtk_widget_get_next_sibling (child))
+  {
+    GtkWidget *found = find_button (child);
+
+    if (GTK_IS_BUTTON (child) &&
+        g_strcmp0 (gtk_button_get_icon_name (GTK_BUTTON (child)), "edit-undo-symbolic") == 0)
+      return child;
+    if (found != NULL)
+      return found;
+  }
+  return NULL;
+}
+
+static void
+set_up (Fixture *fixture, gconstpointer data)
+{
+  fixture->path = small_job_create ();
+  fixture->job = small_job_open (fixture->path);
+  fixture->window = lb_defaults_window_new (NULL, fixture->job);
+  fixture->rows = g_ptr_array_new ();
+  find_rows (GTK_WIDGET (fixture->window), fixture->rows);
+}
+
+static void
+tear_down (Fixture *fixture, gconstpointer data)
+{
+  g_ptr_array_unref (fixture->rows);
+  gtk_window_destroy (GTK_WINDOW (fixture->window));
+  g_object_unref (fixture->job);
+  small_job_remove (fixture->path);
+}
+
+static const LbAssumptions *
+present (Fixture *fixture)
+{
+  return &lb_job_get_fold (fixture->job)->assumptions;
+}
+
+static LbCheckedRow *
+type (Fixture *fixture, LbAssumptionId id, const char *text)
+{
+  LbCheckedRow *row = g_ptr_array_index (fixture->rows, (guint) id);
+
+  gtk_editable_set_text (GTK_EDITABLE (row), text);
+  return row;
+}
+
+static void
+test_all_rows (Fixture *fixture, gconstpointer data)
+{
+  g_assert_cmpuint (fixture->rows->len, ==, LB_N_ASSUMPTIONS);
+  for (guint id = 0; id < LB_N_ASSUMPTIONS; id++) {
+    const char *title = adw_preferences_row_get_title (g_ptr_array_index (fixture->rows, id));
+
+    g_assert_true (g_str_has_prefix (title, lb_assumption ((LbAssumptionId) id)->title));
+  }
+}
+
+static void
+test_stores (Fixture *fixture, gconstpointer data)
+{
+  g_assert_true (lb_checked_row_commit (type (fixture, LB_ASSUME_HOSE_LENGTH, "100 m")));
+  g_assert_cmpfloat_with_epsilon (present (fixture)->value[LB_ASSUME_HOSE_LENGTH], 100, 1e-9);
+  g_assert_true (present (fixture)->is_own[LB_ASSUME_HOSE_LENGTH]);
+}
+
+static void
+test_refuses (Fixture *fixture, gconstpointer data)
+{
+  LbCheckedRow *row = type (fixture, LB_ASSUME_SLING_ANGLE, "20");
+
+  g_assert_true (gtk_widget_has_css_class (GTK_WIDGET (row), "error"));
+  g_assert_false (lb_checked_row_commit (row));
+  g_assert_false (present (fixture)->is_own[LB_ASSUME_SLING_ANGLE]);
+  type (fixture, LB_ASSUME_SLING_ANGLE, "45");
+  g_assert_false (gtk_widget_has_css_class (GTK_WIDGET (row), "error"));
+}
+
+static void
+test_back_to_default (Fixture *fixture, gconstpointer data)
+{
+  LbCheckedRow *row = type (fixture, LB_ASSUME_SLING_LEGS, "4");
+  GtkWidget *button = find_button (GTK_WIDGET (row));
+
+  g_assert_nonnull (button);
+  g_assert_false (gtk_widget_get_visible (button));
+  g_assert_true (lb_checked_row_commit (row));
+  g_assert_true (gtk_widget_get_visible (button));
+
+  g_signal_emit_by_name (button, "clicked");
+  g_assert_false (present (fixture)->is_own[LB_ASSUME_SLING_LEGS]);
+  g_assert_cmpfloat (present (fixture)->value[LB_ASSUME_SLING_LEGS], ==, 2);
+  g_assert_false (gtk_widget_get_visible (button));
+  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (row)), ==, "2");
+}
+
+int
+main (int argc, char **argv)
+{
+  gtk_test_init (&argc, &argv, NULL);
+  adw_init ();
+
+#define ADD(name, function) \
+  g_test_add ("/defaults-window/" name, Fixture, NULL, set_up, function, tear_down)
+  ADD ("all-rows", test_all_rows);
+  ADD ("stores", test_stores);
+  ADD ("refuses", test_refuses);
+  ADD ("back-to-default", test_back_to_default);
+
+  return g_test_run ();
+}
