@@ -20,7 +20,7 @@ def main(root):
     for path in list((root / "src").rglob("*.c")) + list((root / "src").rglob("*.h")):
         if MARK.search(path.read_text(encoding="utf-8")) and path.name != "msgid.h":
             spoken.add(str(path.relative_to(root)))
-    for path in (root / "ui").glob("*.ui"):
+    for path in (root / "ui").rglob("*.ui"):
         if 'translatable="yes"' in path.read_text(encoding="utf-8"):
             spoken.add(str(path.relative_to(root)))
     for name in sorted(spoken - listed):
