@@ -54,7 +54,7 @@ static void
 add_button (LbPlanLegend *self, LbStep step)
 {
   GtkWidget *button = gtk_toggle_button_new ();
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 4);
   GtkWidget *count = gtk_label_new ("0");
   GtkWidget *child;
 
@@ -98,6 +98,7 @@ lb_plan_legend_class_init (LbPlanLegendClass *klass)
 static void
 lb_plan_legend_init (LbPlanLegend *self)
 {
+  gtk_widget_add_css_class (GTK_WIDGET (self), "legend");
   self->flow = gtk_flow_box_new ();
   gtk_flow_box_set_selection_mode (GTK_FLOW_BOX (self->flow), GTK_SELECTION_NONE);
   gtk_flow_box_set_max_children_per_line (GTK_FLOW_BOX (self->flow), LB_N_STEPS);
