@@ -23,7 +23,6 @@
 #define PLAN_SCALE    0.65 /* of its words */
 #define PLAN_MARGIN   18.0 /* for the names of bents and rows */
 #define GUIDES_HEIGHT 34.0
-#define LABELLED_MOST 16 /* piles of the day named on the plan */
 #define TITLE_LEAST   8.0
 
 typedef struct
@@ -180,11 +179,33 @@ is_worked (const Report *report, gsize pile)
   return FALSE;
 }
 
+/* A pile's name beside it, where it stands clear of the day's other piles and names. */
 static void
-show_plan_pile (const Report *report, const LbPlan *plan, gsize i, LbPoint place, double size)
+name_plan_pile (const Report *report, const char *label, LbPoint place, GArray *taken)
 {
   const LbPagePen *const pen = &report->flow.pen;
-  const LbPageStyle name = { .size = 6.5, .is_bold = TRUE, .ink = LB_INK_TEXT };
+  const LbPageStyle style = { .size = 6.5, .is_bold = TRUE, .ink = LB_INK_TEXT };
+  cairo_rectangle_t name = { place.x + 3.5, place.y - 1.3 * style.size, 0, 0 };
+  lb_text_measure (pen->cr, &pen->voice, label, style.size, TRUE, 0, &name.width, &name.height);
+  for (guint i = 0; i < taken->len; i++) {
+    const cairo_rectangle_t *const other = &g_array_index (taken, cairo_rectangle_t, i);
+    if (name.x < other->x + other->width && other->x < name.x + name.width &&
+        name.y < other->y + other->height && other->y < name.y + name.height)
+      return;
+  }
+  g_array_append_val (taken, name);
+  lb_page_pen_text (pen, &style, LB_ALIGN_START, name.x, name.y, 0, label);
+}
+
+static void
+show_plan_pile (const Report *report,
+                const LbPlan *plan,
+                gsize i,
+                LbPoint place,
+                double size,
+                GArray *names)
+{
+  const LbPagePen *const pen = &report->flow.pen;
   const gboolean worked = is_worked (report, i);
   cairo_new_sub_path (pen->cr);
   cairo_arc (pen->cr, place.x, place.y, worked ? MAX (size, 5) / 2 : size / 2, 0, 2 * G_PI);
@@ -194,9 +215,8 @@ show_plan_pile (const Report *report, const LbPlan *plan, gsize i, LbPoint place
     cairo_fill (pen->cr);
   else
     cairo_stroke (pen->cr);
-  if (worked && report->work->piles->len <= LABELLED_MOST)
-    lb_page_pen_text (pen, &name, LB_ALIGN_START, place.x + 3.5, place.y - 1.3 * name.size, 0,
-                      plan->piles[i].label);
+  if (worked)
+    name_plan_pile (report, plan->piles[i].label, place, taken);
 }
 
 /* The pier with the day's piles in full ink; north and the scale bar below it. */
@@ -217,10 +237,20 @@ show_plan (const Report *report, double x, double y, double width, double height
   cairo_clip (pen->cr);
   lb_plan_draw_water (pen->cr, pen->palette, &small, plan, &view, width, room);
   lb_plan_draw_guides (pen->cr, pen->palette, &small, &view, width, height);
+  g_autoptr (GArray) taken = g_array_new (FALSE, FALSE, sizeof (cairo_rectangle_t));
+  for (guint i = 0; i < report->work->piles->len; i++) {
+    const int pile = g_array_index (report->work->piles, LbPileWork, i).pile;
+    LbPoint place;
+    if (pile < 0)
+      continue;
+    lb_plan_to_page (&view, width, room, plan->piles[pile].x_m, plan->piles[pile].y_m, &place);
+    const cairo_rectangle_t mark = { place.x - 2, place.y - 2, 4, 4 };
+    g_array_append_val (taken, mark);
+  }
   for (gsize i = 0; i < plan->n_piles; i++) {
     LbPoint place;
     lb_plan_to_page (&view, width, room, plan->piles[i].x_m, plan->piles[i].y_m, &place);
-    show_plan_pile (report, plan, i, place, lb_plan_mark_size (plan, &view, i));
+    show_plan_pile (report, plan, i, place, lb_plan_mark_size (plan, &view, i), taken);
   }
   cairo_restore (pen->cr);
 }

@@ -193,6 +193,8 @@ draw_axes_of_kind (cairo_t *cr,
   /* "Bent 12" across the page needs about five ems; rows are letters and stand alone. */
   const double room = 5 * LABEL_SIZE * voice->scale;
   const gboolean is_long = !is_row && least_distance (plan, view, is_row) > room;
+  /* Marks are drawn larger than to scale when the pier is small on the page. */
+  const double mark = plan->n_piles > 0 ? lb_plan_mark_size (plan, view, 0) : 0;
   LbPoint last = { -INFINITY, -INFINITY };
   double last_width = 0, last_height = 0;
   for (gsize i = 0; i < plan->n_axes; i++) {
@@ -204,7 +206,7 @@ draw_axes_of_kind (cairo_t *cr,
     double text_width, text_height;
     lb_plan_to_page (view, width, height, axis->x_m, axis->y_m, &at);
     lb_text_measure (cr, voice, text, LABEL_SIZE, is_row, 0, &text_width, &text_height);
-    const double off = LABEL_OFF_PX + fabs (axis->away.x) * text_width / 2;
+    const double off = LABEL_OFF_PX + mark / 2 + fabs (axis->away.x) * text_width / 2;
     at.x += axis->away.x * off;
     at.y -= axis->away.y * off;
     const gboolean is_clear = fabs (at.x - last.x) >=

@@ -117,7 +117,8 @@ lb_plan_draw_water (cairo_t *cr,
   cairo_restore (cr);
 }
 
-/* Ground for what lies over the plan, so that it can be read wherever the plan is moved. */
+/* Ground for what lies over the plan, so that it can be read wherever the plan is moved; opaque,
+ * since the least rounding of a blend would show as a seam in the water. */
 static void
 draw_pane (cairo_t *cr, const LbPalette *palette, double x, double y, double width, double height)
 {
@@ -128,7 +129,7 @@ draw_pane (cairo_t *cr, const LbPalette *palette, double x, double y, double wid
   cairo_arc (cr, x + CORNER, y + height - CORNER, CORNER, G_PI / 2, G_PI);
   cairo_arc (cr, x + CORNER, y + CORNER, CORNER, G_PI, 3 * G_PI / 2);
   cairo_close_path (cr);
-  lb_ink_set_alpha (cr, palette, LB_INK_WATER, 0.88);
+  lb_ink_set (cr, palette, LB_INK_WATER);
   cairo_fill (cr);
 }
 

@@ -8,7 +8,8 @@
 
 #include <glib/gi18n-lib.h>
 
-#define MARGIN 18.0
+#define MARGIN      18.0
+#define PLAN_MARGIN 56.0 /* room for the names of bents and rows */
 
 static gboolean is_dark;
 static int width_option, height_option;
@@ -39,7 +40,7 @@ draw_plan (cairo_t *cr, gsize page, double width, double height, gpointer data)
   const double legend = MARGIN + lb_plan_draw_legend (cr, picture->palette, &picture->voice,
                                                       picture->job->fold->n_by_step, MARGIN,
                                                       MARGIN / 2, width - 2 * MARGIN);
-  const LbPlanView view = lb_plan_fit (plan, width, height - legend, MARGIN);
+  const LbPlanView view = lb_plan_fit (plan, width, height - legend, PLAN_MARGIN);
 
   cairo_save (cr);
   cairo_translate (cr, 0, legend);
