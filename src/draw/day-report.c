@@ -203,7 +203,7 @@ show_plan_pile (const Report *report,
                 gsize i,
                 LbPoint place,
                 double size,
-                GArray *names)
+                GArray *taken)
 {
   const LbPagePen *const pen = &report->flow.pen;
   const gboolean worked = is_worked (report, i);
