@@ -384,6 +384,8 @@ test_hover_redraws_only_its_layer (Fixture *fixture, gconstpointer data)
   guint n_before, n_after;
 
   lb_plan_canvas_pile_place (LB_PLAN_CANVAS (fixture->canvas), pile, &x, &y);
+  /* The sheet beside the plan takes its room with the first pile that is picked. */
+  lb_selection_set_current (fixture->selection, (int) pile_called (fixture, "C4"));
   gtk_test_widget_wait_for_draw (fixture->window);
   n_before = lb_plan_canvas_count_drawn (LB_PLAN_CANVAS (fixture->canvas));
   g_assert_cmpuint (n_before, >, 0);

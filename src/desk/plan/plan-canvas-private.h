@@ -49,6 +49,7 @@ struct _LbPlanCanvas
   int tool;
   int hovered;
   guint n_drawn;
+  int width, height; /* as allocated last */
   LbPlanInput input;
 };
 

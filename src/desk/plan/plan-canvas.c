@@ -375,6 +375,10 @@ lb_plan_canvas_size_allocate (GtkWidget *widget, int width, int height, int base
        child = gtk_widget_get_next_sibling (child))
     if (GTK_IS_POPOVER (child))
       gtk_popover_present (GTK_POPOVER (child));
+  if (self->width == width && self->height == height)
+    return; /* something beside the canvas changed: what is drawn still stands */
+  self->width = width;
+  self->height = height;
   fit_if_fitted (self);
   redraw_all (self);
 }
