@@ -24,6 +24,7 @@ is_part_of_gtk (GtkWidget *widget)
   return GTK_IS_MENU_BUTTON (gtk_widget_get_parent (widget)) ||
          gtk_widget_get_ancestor (widget, GTK_TYPE_CALENDAR) != NULL ||
          gtk_widget_get_ancestor (widget, GTK_TYPE_INFO_BAR) != NULL ||
+         gtk_widget_get_ancestor (widget, GTK_TYPE_SPIN_BUTTON) != NULL ||
          gtk_widget_get_ancestor (widget, GTK_TYPE_WINDOW_CONTROLS) != NULL;
 }
 
