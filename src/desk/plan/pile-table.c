@@ -361,6 +361,7 @@ lb_pile_table_set_job (LbPileTable *self, LbJob *job)
     return;
   g_signal_group_set_target (self->job_signals, job);
   make_rows (self, job != NULL ? lb_job_get_fold (job)->n_piles : 0);
+  follow_selection (self);
 }
 
 void

@@ -150,6 +150,12 @@ selection_changed_cb (LbPlanPage *self)
   update_actions (self);
 }
 
+static gboolean
+shows_list (LbPlanPage *self)
+{
+  return g_strcmp0 (gtk_stack_get_visible_child_name (self->view_stack), "list") == 0;
+}
+
 static void
 set_job (LbPlanPage *self, LbJob *job)
 {
@@ -158,7 +164,8 @@ set_job (LbPlanPage *self, LbJob *job)
   lb_step_tools_set_step (self->tools, -1);
   lb_plan_legend_clear (self->legend);
   lb_plan_canvas_set_job (self->canvas, job);
-  lb_pile_table_set_job (self->table, job);
+  /* A list of ten thousand rows is made when somebody first looks at it. */
+  lb_pile_table_set_job (self->table, shows_list (self) ? job : NULL);
   lb_pile_finder_set_job (self->finder, job);
   g_object_set (self->sheet, "job", job, NULL);
   g_signal_group_set_target (self->job_signals, job);
@@ -182,18 +189,14 @@ set_selection (LbPlanPage *self, LbSelection *selection)
   g_object_notify_by_pspec (G_OBJECT (self), props[PROP_SELECTION]);
 }
 
-static gboolean
-shows_list (LbPlanPage *self)
-{
-  return g_strcmp0 (gtk_stack_get_visible_child_name (self->view_stack), "list") == 0;
-}
-
 static void
 set_shows_list (LbPlanPage *self, gboolean shows)
 {
   if (shows_list (self) == shows)
     return;
   gtk_stack_set_visible_child_name (self->view_stack, shows ? "list" : "plan");
+  if (shows)
+    lb_pile_table_set_job (self->table, self->job);
   gtk_widget_child_focus (gtk_stack_get_visible_child (self->view_stack), GTK_DIR_TAB_FORWARD);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "plan.fit", !shows);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "plan.zoom-in", !shows);

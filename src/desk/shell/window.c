@@ -99,6 +99,17 @@ job_changed_cb (LbWindow *self)
   gtk_info_bar_set_revealed (self->trouble_bar, trouble != NULL);
 }
 
+/* A page gets the job when it is first looked at, and keeps it from then on: with a long job each
+ * takes as long to fill as the window takes to open. */
+static void
+give_page_job (LbWindow *self)
+{
+  GtkWidget *page = adw_view_stack_get_visible_child (self->page_stack);
+
+  if (page != NULL)
+    g_object_set (page, "job", self->job, NULL);
+}
+
 static void
 set_job (LbWindow *self, LbJob *job)
 {
@@ -109,7 +120,8 @@ set_job (LbWindow *self, LbJob *job)
   lb_selection_set_current (self->selection, -1);
   g_signal_group_set_target (self->job_signals, job);
   for (gsize i = 0; i < n; i++)
-    g_object_set (lb_window_get_page (self, kinds[i].name), "job", job, NULL);
+    g_object_set (lb_window_get_page (self, kinds[i].name), "job", NULL, NULL);
+  give_page_job (self);
   if (job != NULL)
     job_changed_cb (self);
   else
@@ -258,6 +270,8 @@ lb_window_init (LbWindow *self)
   self->job_signals = g_signal_group_new (LB_TYPE_JOB);
   g_signal_group_connect_swapped (self->job_signals, "changed", G_CALLBACK (job_changed_cb), self);
   add_pages (self);
+  g_signal_connect_object (self->page_stack, "notify::visible-child", G_CALLBACK (give_page_job),
+                           self, G_CONNECT_SWAPPED);
   lb_window_actions_add (self);
   restore_size (self);
   set_job (self, NULL);
