@@ -55,7 +55,7 @@ tear_down (Fixture *fixture, gconstpointer data)
 {
   g_ptr_array_unref (fixture->rows);
   gtk_window_destroy (GTK_WINDOW (fixture->window));
-  g_object_unref (fixture->job);
+  g_assert_finalize_object (fixture->job);
   small_job_remove (fixture->path);
 }
 

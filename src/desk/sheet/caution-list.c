@@ -49,7 +49,7 @@ add_row (LbCautionList *self, CautionRow *row)
   gtk_widget_set_valign (GTK_WIDGET (row->icon), GTK_ALIGN_START);
   gtk_accessible_update_state (GTK_ACCESSIBLE (row->icon), GTK_ACCESSIBLE_STATE_HIDDEN, TRUE, -1);
   gtk_label_set_xalign (row->severity, 0);
-  gtk_widget_add_css_class (GTK_WIDGET (row->severity), "caption-heading");
+  gtk_widget_add_css_class (GTK_WIDGET (row->severity), "small-strong");
   gtk_label_set_wrap (row->text, TRUE);
   gtk_label_set_wrap_mode (row->text, PANGO_WRAP_WORD_CHAR);
   gtk_label_set_xalign (row->text, 0);

@@ -149,7 +149,7 @@ lb_checked_row_init (LbCheckedRow *self)
   priv->note_label = GTK_LABEL (gtk_label_new (NULL));
   gtk_label_set_wrap (priv->note_label, TRUE);
   gtk_label_set_xalign (priv->note_label, 0);
-  gtk_widget_add_css_class (GTK_WIDGET (priv->note_label), "caption");
+  gtk_widget_add_css_class (GTK_WIDGET (priv->note_label), "small");
   /* A row of the same kind, or a group would put it outside its list. */
   priv->note_row = g_object_ref_sink (adw_preferences_row_new ());
   gtk_list_box_row_set_activatable (GTK_LIST_BOX_ROW (priv->note_row), FALSE);

@@ -1,4 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Not an AdwPreferencesWindow: that of libadwaita 1.2 never lets go of the groups in its pages. */
 #include "desk/sheet/defaults-window.h"
 
 #include "desk/sheet/assumption-row.h"
@@ -7,14 +8,14 @@
 
 struct _LbDefaultsWindow
 {
-  AdwPreferencesWindow parent_instance;
+  AdwWindow parent_instance;
 
   LbAssumptionRow *rows[LB_N_ASSUMPTIONS];
   LbJob *job;
   GSignalGroup *job_signals;
 };
 
-G_DEFINE_FINAL_TYPE (LbDefaultsWindow, lb_defaults_window, ADW_TYPE_PREFERENCES_WINDOW)
+G_DEFINE_FINAL_TYPE (LbDefaultsWindow, lb_defaults_window, ADW_TYPE_WINDOW)
 
 /* Each group goes from its first to the next one's: the table is in their order. */
 static const struct
@@ -81,19 +82,25 @@ static void
 lb_defaults_window_class_init (LbDefaultsWindowClass *klass)
 {
   G_OBJECT_CLASS (klass)->dispose = lb_defaults_window_dispose;
+  gtk_widget_class_add_binding_action (GTK_WIDGET_CLASS (klass), GDK_KEY_Escape, 0, "window.close",
+                                       NULL);
 }
 
 static void
 lb_defaults_window_init (LbDefaultsWindow *self)
 {
   AdwPreferencesPage *page = ADW_PREFERENCES_PAGE (adw_preferences_page_new ());
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
 
   gtk_window_set_title (GTK_WINDOW (self), _ ("Rates and Defaults"));
   gtk_window_set_default_size (GTK_WINDOW (self), 560, 640);
   adw_preferences_page_add (page, make_warning ());
   for (gsize i = 0; i < G_N_ELEMENTS (groups); i++)
     adw_preferences_page_add (page, make_group (self, i));
-  adw_preferences_window_add (ADW_PREFERENCES_WINDOW (self), page);
+  gtk_widget_set_vexpand (GTK_WIDGET (page), TRUE);
+  gtk_box_append (GTK_BOX (box), adw_header_bar_new ());
+  gtk_box_append (GTK_BOX (box), GTK_WIDGET (page));
+  adw_window_set_content (ADW_WINDOW (self), box);
 
   self->job_signals = g_signal_group_new (LB_TYPE_JOB);
   g_signal_group_connect_swapped (self->job_signals, "changed", G_CALLBACK (update), self);

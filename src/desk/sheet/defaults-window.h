@@ -9,11 +9,7 @@ G_BEGIN_DECLS
 
 /* Every number the cut plans take for granted, with its source, to be set for this job. */
 #define LB_TYPE_DEFAULTS_WINDOW (lb_defaults_window_get_type ())
-G_DECLARE_FINAL_TYPE (LbDefaultsWindow,
-                      lb_defaults_window,
-                      LB,
-                      DEFAULTS_WINDOW,
-                      AdwPreferencesWindow)
+G_DECLARE_FINAL_TYPE (LbDefaultsWindow, lb_defaults_window, LB, DEFAULTS_WINDOW, AdwWindow)
 
 LbDefaultsWindow *lb_defaults_window_new (GtkWindow *parent, LbJob *job);
 

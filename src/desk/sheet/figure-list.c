@@ -92,7 +92,7 @@ add_row (LbFigureList *self, GtkListBox *list, GtkSizeGroup *values, LbFigureId 
 
   *figure = (FigureRow){
     .row = row,
-    .value = add_label (top, "heading"),
+    .value = add_label (top, "strong"),
     .range = add_label (top, "dim-label"),
     .reason = add_label (foot, "dim-label"),
     .tag = add_label (foot, "tag"),
@@ -108,7 +108,7 @@ add_row (LbFigureList *self, GtkListBox *list, GtkSizeGroup *values, LbFigureId 
   gtk_widget_set_valign (GTK_WIDGET (figure->tag), GTK_ALIGN_START);
   gtk_widget_add_css_class (GTK_WIDGET (figure->range), "numeric");
   gtk_widget_add_css_class (GTK_WIDGET (figure->value), "numeric");
-  gtk_widget_add_css_class (GTK_WIDGET (figure->reason), "caption");
+  gtk_widget_add_css_class (GTK_WIDGET (figure->reason), "small");
   gtk_widget_add_css_class (row, "figure");
 
   gtk_box_append (GTK_BOX (box), top);
@@ -125,7 +125,7 @@ add_group (LbFigureList *self, const Group *group, GtkSizeGroup *values)
   GtkWidget *list = gtk_list_box_new ();
 
   gtk_label_set_xalign (GTK_LABEL (title), 0);
-  gtk_widget_add_css_class (title, "caption-heading");
+  gtk_widget_add_css_class (title, "small-strong");
   gtk_widget_add_css_class (title, "dim-label");
   gtk_list_box_set_selection_mode (GTK_LIST_BOX (list), GTK_SELECTION_NONE);
   gtk_widget_add_css_class (list, "figures");

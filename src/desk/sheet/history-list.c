@@ -61,7 +61,7 @@ make_row (gpointer item, gpointer data)
                                                       lb_history_entry_get_when (entry));
   GtkLabel *foot = add_label (words, when);
 
-  gtk_widget_add_css_class (GTK_WIDGET (foot), "caption");
+  gtk_widget_add_css_class (GTK_WIDGET (foot), "small");
   gtk_widget_add_css_class (GTK_WIDGET (foot), "dim-label");
   gtk_widget_set_hexpand (words, TRUE);
   gtk_box_append (GTK_BOX (box), words);

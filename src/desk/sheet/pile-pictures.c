@@ -17,15 +17,13 @@
 #include <adwaita.h>
 #include <glib/gi18n-lib.h>
 
-/* From this size of text on the pictures stand one over the other. */
-#define STACK_FROM_SCALE 1.25
-
 struct _LbPilePictures
 {
   GtkBox parent_instance;
 
   /* Template widgets */
   LbBarsPopover *bars_popover;
+  GtkBox *buttons_box;
   GtkWidget *count_button;
   GtkWidget *next_button;
   GtkBox *pictures_box;
@@ -138,6 +136,7 @@ lb_pile_pictures_class_init (LbPilePicturesClass *klass)
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/lastbent/Lastbent/pile-pictures.ui");
   gtk_widget_class_bind_template_child (widget_class, LbPilePictures, bars_popover);
+  gtk_widget_class_bind_template_child (widget_class, LbPilePictures, buttons_box);
   gtk_widget_class_bind_template_child (widget_class, LbPilePictures, count_button);
   gtk_widget_class_bind_template_child (widget_class, LbPilePictures, next_button);
   gtk_widget_class_bind_template_child (widget_class, LbPilePictures, pictures_box);
@@ -174,11 +173,9 @@ lb_pile_pictures_show (LbPilePictures *self, LbJob *job, guint pile)
 
   const LbPileState *state = &lb_job_get_fold (job)->states[pile];
   const gboolean can_burn = state->n_left > 0 && !lb_job_is_read_only (job);
-  const gboolean is_stacked = lb_job_get_voice (job)->scale >= STACK_FROM_SCALE;
 
-  gtk_orientable_set_orientation (GTK_ORIENTABLE (self->pictures_box),
-                                  is_stacked ? GTK_ORIENTATION_VERTICAL
-                                             : GTK_ORIENTATION_HORIZONTAL);
+  lb_sheet_pile_turn (self->pictures_box, job);
+  lb_sheet_pile_turn (self->buttons_box, job);
   gtk_widget_set_sensitive (self->next_button, can_burn);
   gtk_widget_set_sensitive (self->count_button, can_burn);
 }

@@ -40,7 +40,7 @@ struct _LbPileSheet
   LbFactGroup *facts;
   LbFigureList *figures;
   GtkBox *flags_box;
-  GtkWidget *foot;
+  GtkBox *foot;
   LbHistoryList *history;
   GtkLabel *mark_label;
   GtkLabel *pile_label;
@@ -225,7 +225,9 @@ update (LbPileSheet *self)
   const guint n = self->job != NULL ? self->piles->len : 0;
 
   gtk_stack_set_visible_child_name (self->stack, n == 0 ? "none" : n == 1 ? "one" : "several");
-  gtk_widget_set_visible (self->foot, n > 0);
+  gtk_widget_set_visible (GTK_WIDGET (self->foot), n > 0);
+  if (self->job != NULL)
+    lb_sheet_pile_turn (self->foot, self->job);
   gtk_widget_set_visible (self->bars_button, n == 1);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "sheet.defaults", self->job != NULL);
   if (n == 1)

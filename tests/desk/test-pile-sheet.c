@@ -1,0 +1,514 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The pile sheet under the hand: bars touched, walked and counted, steps, facts refused and taken,
+ * history, defaults; asked by what the job says afterwards and what can be read on the sheet. */
+#include "desk/sheet/assumption-row.h"
+#include "desk/sheet/bars-popover.h"
+#include "desk/sheet/caution-list.h"
+#include "desk/sheet/defaults-window.h"
+#include "desk/sheet/fact-group.h"
+#include "desk/sheet/figure-list.h"
+#include "desk/sheet/history-entry.h"
+#include "desk/sheet/history-list.h"
+#include "desk/sheet/pile-sheet.h"
+#include "desk/sheet/section-view.h"
+#include "desk/sheet/sheet-pile.h"
+#include "small-job.h"
+
+#include <adwaita.h>
+#include <string.h>
+
+#define PILE 4u
+
+typedef struct
+{
+  char *path;
+  LbJob *job;
+  LbSelection *selection;
+  GtkWidget *window;
+  GtkWidget *sheet;
+  GtkWidget *section;
+} Fixture;
+
+typedef gboolean (*Matches) (GtkWidget *widget, const void *wanted);
+
+/* Only where somebody could see it: not on a page of a stack that is turned over. */
+static GtkWidget *
+find (GtkWidget *parent, Matches matches, const void *wanted)
+{
+  if (matches (parent, wanted))
+    return parent;
+  for (GtkWidget *child = gtk_widget_get_first_child (parent); child != NULL;
+       child = gtk_widget_get_next_sibling (child))
+  {
+    GtkWidget *found = gtk_widget_get_child_visible (child) ? find (child, matches, wanted) : NULL;
+
+    if (found != NULL)
+      return found;
+  }
+  return NULL;
+}
+
+static gboolean
+is_of_type (GtkWidget *widget, const void *wanted)
+{
+  return G_TYPE_CHECK_INSTANCE_TYPE (widget, *(const GType *) wanted);
+}
+
+static gboolean
+reads (GtkWidget *widget, const void *wanted)
+{
+  return GTK_IS_LABEL (widget) && strstr (gtk_label_get_text (GTK_LABEL (widget)), wanted) != NULL;
+}
+
+static gboolean
+is_button (GtkWidget *widget, const void *wanted)
+{
+  return GTK_IS_BUTTON (widget) && find (widget, reads, wanted) != NULL;
+}
+
+static gboolean
+is_row (GtkWidget *widget, const void *wanted)
+{
+  return LB_IS_CHECKED_ROW (widget) &&
+         g_str_has_prefix (adw_preferences_row_get_title (ADW_PREFERENCES_ROW (widget)), wanted);
+}
+
+static gboolean
+has_icon (GtkWidget *widget, const void *wanted)
+{
+  return GTK_IS_BUTTON (widget) &&
+         g_strcmp0 (gtk_button_get_icon_name (GTK_BUTTON (widget)), wanted) == 0;
+}
+
+static GtkWidget *
+find_type (GtkWidget *parent, GType type)
+{
+  GtkWidget *found = find (parent, is_of_type, &type);
+
+  g_assert_nonnull (found);
+  return found;
+}
+
+static void
+assert_reads (GtkWidget *parent, const char *text)
+{
+  if (find (parent, reads, text) == NULL)
+    g_error ("nothing reads “%s”", text);
+}
+
+static void
+click_button (GtkWidget *parent, const char *label)
+{
+  GtkWidget *button = find (parent, is_button, label);
+
+  g_assert_nonnull (button);
+  g_signal_emit_by_name (button, "clicked");
+}
+
+static const LbPileState *
+state_of (Fixture *fixture, guint pile)
+{
+  return &lb_job_get_fold (fixture->job)->states[pile];
+}
+
+static const LbPile *
+facts_of (Fixture *fixture, guint pile)
+{
+  return &lb_job_get_fold (fixture->job)->piles[pile];
+}
+
+static void
+set_up (Fixture *fixture, gconstpointer data)
+{
+  fixture->path = small_job_create ();
+  fixture->job = small_job_open (fixture->path);
+  fixture->selection = lb_selection_new ();
+  fixture->sheet = g_object_new (LB_TYPE_PILE_SHEET, NULL);
+  g_object_set (fixture->sheet, "selection", fixture->selection, "job", fixture->job, NULL);
+  fixture->window = gtk_window_new ();
+  gtk_window_set_default_size (GTK_WINDOW (fixture->window), 400, 700);
+  gtk_window_set_child (GTK_WINDOW (fixture->window), fixture->sheet);
+  assert_reads (fixture->sheet, "Touch a pile");
+  lb_selection_set_current (fixture->selection, PILE);
+  gtk_window_present (GTK_WINDOW (fixture->window));
+  gtk_test_widget_wait_for_draw (fixture->window);
+  fixture->section = find_type (fixture->sheet, LB_TYPE_SECTION_VIEW);
+}
+
+static void
+tear_down (Fixture *fixture, gconstpointer data)
+{
+  g_object_add_weak_pointer (G_OBJECT (fixture->sheet), (gpointer *) &fixture->sheet);
+  gtk_window_destroy (GTK_WINDOW (fixture->window));
+  while (fixture->sheet != NULL && g_main_context_iteration (NULL, FALSE))
+    ;
+  g_assert_null (fixture->sheet);
+  g_assert_finalize_object (fixture->selection);
+  g_assert_finalize_object (fixture->job);
+  small_job_remove (fixture->path);
+}
+
+static GtkGesture *
+section_click (Fixture *fixture)
+{
+  g_autoptr (GListModel) all = gtk_widget_observe_controllers (fixture->section);
+
+  for (guint i = 0; i < g_list_model_get_n_items (all); i++) {
+    g_autoptr (GtkEventController) one = g_list_model_get_item (all, i);
+
+    if (GTK_IS_GESTURE_CLICK (one))
+      return GTK_GESTURE (one);
+  }
+  g_assert_not_reached ();
+}
+
+static void
+touch_bar (Fixture *fixture, guint bar)
+{
+  double x, y;
+
+  lb_section_view_bar_place (LB_SECTION_VIEW (fixture->section), bar, &x, &y);
+  g_signal_emit_by_name (section_click (fixture), "pressed", 1, x, y);
+  g_signal_emit_by_name (section_click (fixture), "released", 1, x, y);
+}
+
+static gboolean
+press_key (GtkWidget *widget, guint keyval)
+{
+  g_autoptr (GListModel) all = gtk_widget_observe_controllers (widget);
+
+  for (guint i = 0; i < g_list_model_get_n_items (all); i++) {
+    g_autoptr (GtkEventController) one = g_list_model_get_item (all, i);
+
+    if (!GTK_IS_SHORTCUT_CONTROLLER (one))
+      continue;
+    for (guint k = 0; k < g_list_model_get_n_items (G_LIST_MODEL (one)); k++) {
+      g_autoptr (GtkShortcut) shortcut = g_list_model_get_item (G_LIST_MODEL (one), k);
+      GtkShortcutTrigger *trigger = gtk_shortcut_get_trigger (shortcut);
+
+      if (GTK_IS_KEYVAL_TRIGGER (trigger) &&
+          gtk_keyval_trigger_get_keyval (GTK_KEYVAL_TRIGGER (trigger)) == keyval)
+        return gtk_shortcut_action_activate (gtk_shortcut_get_action (shortcut), 0, widget,
+                                             gtk_shortcut_get_arguments (shortcut));
+    }
+  }
+  return FALSE;
+}
+
+static void
+test_touch (Fixture *fixture, gconstpointer data)
+{
+  assert_reads (fixture->sheet, "standing");
+  touch_bar (fixture, 2);
+  g_assert_cmphex (state_of (fixture, PILE)->burned, ==, LB_BAR (2));
+  assert_reads (fixture->sheet, "7 of 8 bars left");
+  assert_reads (find_type (fixture->sheet, LB_TYPE_HISTORY_LIST), "Bar 3 burned");
+
+  /* A touch never unburns. */
+  touch_bar (fixture, 2);
+  g_assert_cmphex (state_of (fixture, PILE)->burned, ==, LB_BAR (2));
+}
+
+/* A finger that moves on scrolls the sheet; one that rests beside a bar means the nearest. */
+static void
+test_touch_that_moves (Fixture *fixture, gconstpointer data)
+{
+  double x, y;
+
+  lb_section_view_bar_place (LB_SECTION_VIEW (fixture->section), 0, &x, &y);
+  g_signal_emit_by_name (section_click (fixture), "pressed", 1, x, y);
+  g_signal_emit_by_name (section_click (fixture), "released", 1, x, y + 60);
+  g_signal_emit_by_name (section_click (fixture), "released", 1, x, y);
+  g_assert_cmphex (state_of (fixture, PILE)->burned, ==, 0);
+
+  g_signal_emit_by_name (section_click (fixture), "pressed", 1, x, y - 20);
+  g_signal_emit_by_name (section_click (fixture), "released", 1, x, y - 20);
+  g_assert_cmphex (state_of (fixture, PILE)->burned, ==, LB_BAR (0));
+}
+
+static void
+test_keys (Fixture *fixture, gconstpointer data)
+{
+  LbSheetPile shown;
+  guint8 order[2];
+
+  lb_sheet_pile_load (&shown, fixture->job, PILE);
+  memcpy (order, shown.plan.order, sizeof order);
+  gtk_test_accessible_assert_role (fixture->section, GTK_ACCESSIBLE_ROLE_IMG);
+  /* The focus begins at the first to burn. */
+  gtk_widget_grab_focus (fixture->section);
+  g_assert_true (press_key (fixture->section, GDK_KEY_Right));
+  g_assert_true (press_key (fixture->section, GDK_KEY_space));
+  g_assert_cmphex (state_of (fixture, PILE)->burned, ==, LB_BAR (order[1]));
+
+  /* On from a burned bar is the next in the order. */
+  g_assert_true (press_key (fixture->section, GDK_KEY_Right));
+  g_assert_true (press_key (fixture->section, GDK_KEY_Return));
+  g_assert_cmphex (state_of (fixture, PILE)->burned, ==, LB_BAR (order[0]) | LB_BAR (order[1]));
+}
+
+static void
+test_last_bar_severs (Fixture *fixture, gconstpointer data)
+{
+  for (int i = 0; i < 8; i++)
+    click_button (fixture->sheet, "Burned: Next Bar");
+  g_assert_cmpuint (state_of (fixture, PILE)->n_left, ==, 0);
+  g_assert_cmpint (state_of (fixture, PILE)->step, ==, LB_STEP_SEVERED);
+  g_assert_false (gtk_widget_get_sensitive (find (fixture->sheet, is_button, "Burned: Next Bar")));
+}
+
+static void
+record_count (Fixture *fixture, int count, gboolean is_next)
+{
+  GtkWidget *popover = find_type (fixture->sheet, LB_TYPE_BARS_POPOVER);
+  GtkWidget *spin = find_type (popover, GTK_TYPE_SPIN_BUTTON);
+  GtkWidget *check = find_type (popover, GTK_TYPE_CHECK_BUTTON);
+
+  gtk_spin_button_set_value (GTK_SPIN_BUTTON (spin), count);
+  if (is_next)
+    check = gtk_widget_get_next_sibling (check);
+  gtk_check_button_set_active (GTK_CHECK_BUTTON (check), TRUE);
+  click_button (popover, "Record");
+}
+
+static void
+test_count (Fixture *fixture, gconstpointer data)
+{
+  LbSheetPile shown;
+  LbBarSet next;
+
+  lb_sheet_pile_load (&shown, fixture->job, PILE);
+  next = LB_BAR (shown.plan.order[0]) | LB_BAR (shown.plan.order[1]);
+  record_count (fixture, 2, TRUE);
+  g_assert_cmphex (state_of (fixture, PILE)->burned, ==, next);
+  record_count (fixture, 3, FALSE);
+  g_assert_cmphex (state_of (fixture, PILE)->burned, ==, next);
+  g_assert_cmpuint (state_of (fixture, PILE)->n_unplaced, ==, 3);
+  g_assert_cmpuint (state_of (fixture, PILE)->n_left, ==, 3);
+
+  /* As many as are left, and no more, can be said; with the last it is severed. */
+  record_count (fixture, 50, FALSE);
+  g_assert_cmpuint (state_of (fixture, PILE)->n_left, ==, 0);
+  g_assert_cmpuint (state_of (fixture, PILE)->flags, ==, 0);
+  g_assert_cmpint (state_of (fixture, PILE)->step, ==, LB_STEP_SEVERED);
+}
+
+static void
+test_steps (Fixture *fixture, gconstpointer data)
+{
+  click_button (fixture->sheet, "Cleaned");
+  g_assert_cmpint (state_of (fixture, PILE)->step, ==, LB_STEP_CLEANED);
+  assert_reads (fixture->sheet, "cleaned");
+  click_button (fixture->sheet, "Pulled");
+  /* Pulled, with its bars never burned: the sheet says what to do. */
+  assert_reads (fixture->sheet, "record how it came out");
+}
+
+static void
+test_several (Fixture *fixture, gconstpointer data)
+{
+  const guint piles[] = { 0, 1, 5 };
+
+  lb_selection_set_piles (fixture->selection, piles, G_N_ELEMENTS (piles));
+  assert_reads (fixture->sheet, "3 piles picked");
+  assert_reads (fixture->sheet, "24 bars left\n3 standing");
+  lb_job_mark_step (fixture->job, piles, 2, LB_STEP_SEVERED, NULL);
+  assert_reads (fixture->sheet, "8 bars left\n1 standing\n2 severed");
+  lb_selection_set_current (fixture->selection, -1);
+  g_assert_cmpstr (
+    gtk_stack_get_visible_child_name (GTK_STACK (find_type (fixture->sheet, GTK_TYPE_STACK))), ==,
+    "none");
+}
+
+static GtkWidget *
+fact_row (Fixture *fixture, const char *title)
+{
+  GtkWidget *group = find_type (fixture->sheet, LB_TYPE_FACT_GROUP);
+  GtkWidget *row;
+
+  adw_expander_row_set_expanded (ADW_EXPANDER_ROW (group), TRUE);
+  row = find (group, is_row, title);
+  g_assert_nonnull (row);
+  return row;
+}
+
+static void
+test_fact_refused (Fixture *fixture, gconstpointer data)
+{
+  GtkWidget *row = fact_row (fixture, "Width");
+  const double before = facts_of (fixture, PILE)->outline.width_m;
+
+  gtk_editable_set_text (GTK_EDITABLE (row), "fat");
+  g_assert_true (gtk_widget_has_css_class (row, "error"));
+  assert_reads (lb_checked_row_get_note_row (LB_CHECKED_ROW (row)), "fat");
+  g_assert_false (lb_checked_row_commit (LB_CHECKED_ROW (row)));
+  g_assert_cmpfloat (facts_of (fixture, PILE)->outline.width_m, ==, before);
+  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (row)), ==, "fat");
+
+  g_assert_true (press_key (row, GDK_KEY_Escape));
+  g_assert_false (gtk_widget_has_css_class (row, "error"));
+
+  row = fact_row (fixture, "Mark");
+  gtk_editable_set_text (GTK_EDITABLE (row), facts_of (fixture, 0)->mark);
+  g_assert_true (gtk_widget_has_css_class (row, "error"));
+  g_assert_false (lb_checked_row_commit (LB_CHECKED_ROW (row)));
+}
+
+static void
+test_fact_stored (Fixture *fixture, gconstpointer data)
+{
+  GtkWidget *row = fact_row (fixture, "Width");
+
+  gtk_editable_set_text (GTK_EDITABLE (row), "508 mm");
+  g_assert_false (gtk_widget_has_css_class (row, "error"));
+  g_signal_emit_by_name (row, "entry-activated");
+  g_assert_cmpfloat_with_epsilon (facts_of (fixture, PILE)->outline.width_m, 0.508, 1e-9);
+  /* Shown in the job's unit, as it is stored. */
+  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (row)), ==, "20");
+  assert_reads (fixture->sheet, "20 in octagonal");
+
+  /* What disagrees with the rest is said, and stored: the other fact may be the wrong one. */
+  row = fact_row (fixture, "Head elevation");
+  gtk_editable_set_text (GTK_EDITABLE (row), "-100");
+  g_assert_true (gtk_widget_has_css_class (row, "warning"));
+  g_assert_true (lb_checked_row_commit (LB_CHECKED_ROW (row)));
+  g_assert_cmpfloat_with_epsilon (facts_of (fixture, PILE)->head_m, -30.48, 1e-9);
+}
+
+/* What is being typed survives what is recorded meanwhile, and is stored for its own pile when
+ * another is looked at. */
+static void
+test_fact_half_typed (Fixture *fixture, gconstpointer data)
+{
+  GtkWidget *row = fact_row (fixture, "Note");
+
+  gtk_editable_set_text (GTK_EDITABLE (row), "spalled");
+  click_button (fixture->sheet, "Cleaned");
+  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (row)), ==, "spalled");
+  g_assert_cmpstr (facts_of (fixture, PILE)->note, ==, "");
+
+  lb_selection_set_current (fixture->selection, 7);
+  g_assert_cmpstr (facts_of (fixture, PILE)->note, ==, "spalled");
+  g_assert_cmpstr (facts_of (fixture, 7)->note, ==, "");
+  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (row)), ==, "");
+}
+
+static void
+test_fact_chosen (Fixture *fixture, gconstpointer data)
+{
+  GtkWidget *group = find_type (fixture->sheet, LB_TYPE_FACT_GROUP);
+  GtkWidget *shape;
+
+  fact_row (fixture, "Mark");
+  shape = find_type (group, GTK_TYPE_DROP_DOWN);
+  g_assert_cmpuint (gtk_drop_down_get_selected (GTK_DROP_DOWN (shape)), ==, LB_SHAPE_OCTAGON);
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (shape), LB_SHAPE_ROUND);
+  g_assert_cmpint (facts_of (fixture, PILE)->outline.shape, ==, LB_SHAPE_ROUND);
+  /* Looking at another pile records nothing. */
+  lb_selection_set_current (fixture->selection, 7);
+  g_assert_cmpint (facts_of (fixture, 7)->outline.shape, ==, LB_SHAPE_OCTAGON);
+  g_assert_cmpuint (gtk_drop_down_get_selected (GTK_DROP_DOWN (shape)), ==, LB_SHAPE_OCTAGON);
+}
+
+static void
+test_history (Fixture *fixture, gconstpointer data)
+{
+  GtkWidget *history = find_type (fixture->sheet, LB_TYPE_HISTORY_LIST);
+  GListModel *model = lb_history_list_get_model (LB_HISTORY_LIST (history));
+  g_autoptr (LbHistoryEntry) newest = NULL;
+
+  assert_reads (history, "Nothing was recorded yet");
+  touch_bar (fixture, 0);
+  touch_bar (fixture, 3);
+  g_assert_cmpuint (g_list_model_get_n_items (model), ==, 2);
+  g_assert_true (lb_job_take_back (fixture->job, NULL));
+  g_assert_cmpuint (g_list_model_get_n_items (model), ==, 2);
+  newest = g_list_model_get_item (model, 0);
+  g_assert_cmpstr (lb_history_entry_get_text (newest), ==, "Bar 4 burned");
+  g_assert_false (lb_history_entry_get_is_alive (newest));
+  assert_reads (history, "taken back · ");
+  g_assert_cmphex (state_of (fixture, PILE)->burned, ==, LB_BAR (0));
+
+  lb_selection_set_current (fixture->selection, 7);
+  g_assert_cmpuint (g_list_model_get_n_items (model), ==, 0);
+}
+
+static void
+test_figures (Fixture *fixture, gconstpointer data)
+{
+  GtkWidget *figures = find_type (fixture->sheet, LB_TYPE_FIGURE_LIST);
+  GtkWidget *reason = find (figures, reads, "bars on record");
+  GtkWidget *row;
+
+  assert_reads (figures, "Hook load");
+  assert_reads (find_type (fixture->sheet, LB_TYPE_CAUTION_LIST), "Caution");
+  g_assert_nonnull (reason);
+  row = gtk_widget_get_ancestor (reason, GTK_TYPE_LIST_BOX_ROW);
+  g_assert_false (gtk_label_get_wrap (GTK_LABEL (reason)));
+  g_signal_emit_by_name (gtk_widget_get_parent (row), "row-activated", row);
+  g_assert_true (gtk_label_get_wrap (GTK_LABEL (reason)));
+  /* What was opened stays open when something is recorded. */
+  touch_bar (fixture, 0);
+  g_assert_true (find (figures, reads, "bars on record") == reason);
+  g_assert_true (gtk_label_get_wrap (GTK_LABEL (reason)));
+}
+
+static void
+test_defaults (Fixture *fixture, gconstpointer data)
+{
+  LbDefaultsWindow *window = lb_defaults_window_new (GTK_WINDOW (fixture->window), fixture->job);
+  GtkWidget *row = find (GTK_WIDGET (window), is_row, "Water level");
+  const LbAssumptions *now;
+
+  g_object_add_weak_pointer (G_OBJECT (window), (gpointer *) &window);
+  g_assert_nonnull (row);
+  gtk_editable_set_text (GTK_EDITABLE (row), "9999999");
+  g_assert_true (gtk_widget_has_css_class (row, "error"));
+  g_assert_false (lb_checked_row_commit (LB_CHECKED_ROW (row)));
+  gtk_editable_set_text (GTK_EDITABLE (row), "+3.1 ft");
+  g_assert_true (lb_checked_row_commit (LB_CHECKED_ROW (row)));
+  now = &lb_job_get_fold (fixture->job)->assumptions;
+  g_assert_cmpfloat_with_epsilon (now->value[LB_ASSUME_WATER_LEVEL], 3.1 * 0.3048, 1e-9);
+  g_assert_true (now->is_own[LB_ASSUME_WATER_LEVEL]);
+  assert_reads (lb_checked_row_get_note_row (LB_CHECKED_ROW (row)), "the default is");
+  /* The sheet's own row follows. */
+  g_assert_cmpstr (
+    gtk_editable_get_text (GTK_EDITABLE (find (fixture->sheet, is_row, "Water level"))), ==, "3.1");
+
+  g_signal_emit_by_name (find (row, has_icon, "edit-undo-symbolic"), "clicked");
+  now = &lb_job_get_fold (fixture->job)->assumptions;
+  g_assert_false (now->is_own[LB_ASSUME_WATER_LEVEL]);
+  gtk_window_destroy (GTK_WINDOW (window));
+  g_assert_null (window);
+}
+
+int
+main (int argc, char *argv[])
+{
+  static const struct
+  {
+    const char *path;
+    void (*test) (Fixture *fixture, gconstpointer data);
+  } tests[] = {
+    { "/pile-sheet/touch", test_touch },
+    { "/pile-sheet/touch-that-moves", test_touch_that_moves },
+    { "/pile-sheet/keys", test_keys },
+    { "/pile-sheet/last-bar-severs", test_last_bar_severs },
+    { "/pile-sheet/count", test_count },
+    { "/pile-sheet/steps", test_steps },
+    { "/pile-sheet/several", test_several },
+    { "/pile-sheet/fact-refused", test_fact_refused },
+    { "/pile-sheet/fact-stored", test_fact_stored },
+    { "/pile-sheet/fact-half-typed", test_fact_half_typed },
+    { "/pile-sheet/fact-chosen", test_fact_chosen },
+    { "/pile-sheet/history", test_history },
+    { "/pile-sheet/figures", test_figures },
+    { "/pile-sheet/defaults", test_defaults },
+  };
+
+  gtk_test_init (&argc, &argv, NULL);
+  adw_init ();
+  for (gsize i = 0; i < G_N_ELEMENTS (tests); i++)
+    g_test_add (tests[i].path, Fixture, NULL, set_up, tests[i].test, tear_down);
+  return g_test_run ();
+}
