@@ -287,9 +287,9 @@ class Program:
         """(x, y, width, height) on the screen."""
         top = thing.top()
         number = self.wait(lambda: self.window_id(top), "the window's number")
-        shell = dict(line.split("=") for line in
-                     run("xdotool", "getwindowgeometry", "--shell", number).stdout.split())
-        x, y, width, height = (int(shell[key]) for key in ("X", "Y", "WIDTH", "HEIGHT"))
+        told = run("xwininfo", "-id", number).stdout
+        x, y, width, height = (int(re.search(fact + r":\s+(-?\d+)", told)[1]) for fact in (
+            "Absolute upper-left X", "Absolute upper-left Y", "Width", "Height"))
         shadow = re.findall(r"\d+", run("xprop", "-id", number,
                                         "_GTK_FRAME_EXTENTS").stdout.partition("=")[2])
         frame = top.extents()
@@ -322,7 +322,7 @@ class Program:
         least = 8
         for _ in range(60):
             middle = self.middle_of(thing)
-            if y + least <= middle[1] <= y + height - 30:
+            if y + least <= middle[1] <= y + height - 8:
                 return
             if middle[1] < y + least:
                 least = 120
