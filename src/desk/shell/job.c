@@ -294,10 +294,8 @@ find_shift (LbJob *self, const char *id)
   return -1;
 }
 
-/* The day and watch that work recorded now belongs to: the small hours are still yesterday's
- * night. */
-static guint32
-present_day (const char **out_watch)
+guint32
+lb_job_present_day (const char **out_watch)
 {
   g_autoptr (GDateTime) now = g_date_time_new_now_local ();
   const int hour = g_date_time_get_hour (now);
@@ -320,7 +318,7 @@ lb_job_get_shift_of_today (LbJob *self)
   g_return_val_if_fail (LB_IS_JOB (self), -1);
 
   /* Of several shifts of one day the one opened last: a day shift that runs late goes on. */
-  day = present_day (&watch);
+  day = lb_job_present_day (&watch);
   for (guint i = 0; i < self->ledger->shifts->len; i++) {
     const LbShift *shift = lb_ledger_shift (self->ledger, i);
 
@@ -401,7 +399,7 @@ record_in_new_shift (LbJob *self, LbDraft *drafts, gsize n_drafts, GError **erro
 {
   g_autofree char *id = NULL;
   const char *watch;
-  const guint32 day = present_day (&watch);
+  const guint32 day = lb_job_present_day (&watch);
   gboolean is_stored;
 
   if (!lb_book_begin (self->book, error))

@@ -17,6 +17,10 @@ G_BEGIN_DECLS
 #define LB_TYPE_JOB (lb_job_get_type ())
 G_DECLARE_FINAL_TYPE (LbJob, lb_job, LB, JOB, GObject)
 
+/* Begins to open a file before the window is there, so that reading and building go on side by
+ * side; the next lb_job_open_async() of that file takes it over. Once in a program. */
+void lb_job_open_ahead (GFile *file);
+
 void lb_job_open_async (GFile *file,
                         GCancellable *cancellable,
                         GAsyncReadyCallback callback,
@@ -38,6 +42,10 @@ int lb_job_get_shift (LbJob *self);
 int lb_job_get_shift_of_today (LbJob *self);     /* whatever is picked */
 void lb_job_pick_shift (LbJob *self, int shift); /* -1: today's again */
 gboolean lb_job_open_shift (LbJob *self, guint32 day, const char *watch, GError **error);
+
+/* The day (Julian) and watch that work recorded now belongs to: the small hours are still
+ * yesterday's night. */
+guint32 lb_job_present_day (const char **out_watch);
 
 /* Stores at once, in the present shift unless a draft names one; refolds; emits "changed". */
 gboolean lb_job_record (LbJob *self, const LbDraft *drafts, gsize n_drafts, GError **error);

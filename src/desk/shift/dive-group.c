@@ -28,16 +28,30 @@ text_of (AdwEntryRow *row)
   return gtk_editable_get_text (GTK_EDITABLE (row));
 }
 
+/* The shift the times are of: the sheet's, or the one that recording will open. */
+static LbShift
+shift_of (LbDiveGroup *self)
+{
+  const LbShift *shift = lb_shift_group_get_shift (LB_SHIFT_GROUP (self));
+  LbShift coming = { .seq = 0 };
+
+  if (shift != NULL)
+    return *shift;
+  coming.day = lb_job_present_day (&coming.watch);
+
+  return coming;
+}
+
 /* A time of day; only the last one may be left empty. */
 static gboolean
 read_time (LbDiveGroup *self, AdwEntryRow *row, gboolean may_be_empty, gint64 *out_us)
 {
+  const LbShift shift = shift_of (self);
   g_autoptr (GError) error = NULL;
   gint64 us = 0;
 
   if (!may_be_empty || *text_of (row) != '\0')
-    lb_clock_from_text (lb_shift_group_get_shift (LB_SHIFT_GROUP (self)), text_of (row), &us,
-                        &error);
+    lb_clock_from_text (&shift, text_of (row), &us, &error);
   lb_shift_group_mark_row (GTK_WIDGET (row), error);
   *out_us = us;
 
@@ -61,18 +75,23 @@ read_diver (LbDiveGroup *self, const char **out_diver)
 static gboolean
 is_in_order (LbDiveGroup *self, const LbDraft *draft)
 {
+  GtkWidget *wrong = GTK_WIDGET (self->left_bottom_row);
   g_autoptr (GError) error = NULL;
 
-  if (draft->end_us <= draft->start_us)
+  if (draft->end_us <= draft->start_us) {
     g_set_error_literal (&error, LB_TRADE_ERROR, LB_TRADE_ERROR_DOMAIN,
                          _ ("The diver left bottom before leaving the surface; check the times"));
-  else if (draft->up_us != 0 && draft->up_us < draft->end_us)
+  } else if (draft->up_us != 0 && draft->up_us < draft->end_us) {
     g_set_error_literal (
       &error, LB_TRADE_ERROR, LB_TRADE_ERROR_DOMAIN,
       _ ("The diver reached the surface before leaving bottom; check the times"));
-  lb_shift_group_mark_row (GTK_WIDGET (self->left_bottom_row), error);
+    wrong = GTK_WIDGET (self->reached_surface_row);
+  }
+  if (error == NULL)
+    return TRUE;
+  lb_shift_group_mark_row (wrong, error);
 
-  return error == NULL;
+  return FALSE;
 }
 
 static void
@@ -80,22 +99,11 @@ record_clicked_cb (LbDiveGroup *self)
 {
   LbShiftGroup *group = LB_SHIFT_GROUP (self);
   LbDraft draft = LB_DRAFT_INIT (LB_ENTRY_DIVE);
-  LbJob *job = lb_shift_group_get_job (group);
-  GError *error = NULL;
 
   if (!read_diver (self, &draft.what) ||
       !lb_shift_group_read_amount (group, GTK_WIDGET (self->depth_row), LB_QUANTITY_LENGTH,
-                                   &draft.amount))
-    return;
-  /* The times are of a shift's day, so there must be a shift. */
-  if (lb_shift_group_get_shift (group) == NULL &&
-      !lb_job_open_shift (job, lb_clock_today (), "day", &error))
-  {
-    lb_shift_group_mark_row (GTK_WIDGET (self->diver_row), error);
-    g_error_free (error);
-    return;
-  }
-  if (!read_time (self, self->left_surface_row, FALSE, &draft.start_us) ||
+                                   &draft.amount) ||
+      !read_time (self, self->left_surface_row, FALSE, &draft.start_us) ||
       !read_time (self, self->left_bottom_row, FALSE, &draft.end_us) ||
       !read_time (self, self->reached_surface_row, TRUE, &draft.up_us) ||
       !is_in_order (self, &draft) || !lb_shift_group_record (group, &draft))
@@ -127,6 +135,12 @@ lb_dive_group_suffix (LbShiftGroup *group, const LbEntry *dive)
   box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
   bar = gtk_level_bar_new_for_interval (0, limit.limit_s);
   gtk_level_bar_set_value (GTK_LEVEL_BAR (bar), MIN (bottom_s, limit.limit_s));
+  /* GTK paints a full bar as good news; here it is none. */
+  gtk_level_bar_remove_offset_value (GTK_LEVEL_BAR (bar), GTK_LEVEL_BAR_OFFSET_LOW);
+  gtk_level_bar_remove_offset_value (GTK_LEVEL_BAR (bar), GTK_LEVEL_BAR_OFFSET_HIGH);
+  gtk_level_bar_remove_offset_value (GTK_LEVEL_BAR (bar), GTK_LEVEL_BAR_OFFSET_FULL);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (bar), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  _ ("Bottom time against the no-stop limit"), -1);
   gtk_widget_set_size_request (bar, 96, -1);
   gtk_widget_set_valign (box, GTK_ALIGN_CENTER);
   said = g_strdup_printf (bottom_s > limit.limit_s

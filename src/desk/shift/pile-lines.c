@@ -5,11 +5,12 @@
 #include "desk/shift/pile-lines.h"
 
 #include "desk/shell/say.h"
+#include "desk/shift/row-list.h"
 #include "draw/day-work.h"
 #include "draw/plan-words.h"
-#include "trade/trade-error.h"
 
 #include <glib/gi18n-lib.h>
+#include <math.h>
 
 /* Steps a person can say a pile reached. */
 #define FIRST_STEP LB_STEP_CLEANED
@@ -31,8 +32,10 @@ struct _LbPileLines
   /* Owned */
   LbSelection *selection;
   GtkListStore *marks; /* for completion */
+  GPtrArray *shown;    /* what the lines say */
 
   /* State */
+  guint marks_hash; /* of the job's marks, to know when they are others */
   GtkToggleButton *step_buttons[LB_N_STEPS];
 };
 
@@ -61,6 +64,9 @@ say_under (LbPileLines *self, GtkEntry *wrong, const char *text)
       gtk_widget_add_css_class (GTK_WIDGET (entries[i]), "error");
     else
       gtk_widget_remove_css_class (GTK_WIDGET (entries[i]), "error");
+    gtk_accessible_update_state (
+      GTK_ACCESSIBLE (entries[i]), GTK_ACCESSIBLE_STATE_INVALID,
+      entries[i] == wrong ? GTK_ACCESSIBLE_INVALID_TRUE : GTK_ACCESSIBLE_INVALID_FALSE, -1);
   }
   if (wrong != NULL) {
     gtk_widget_add_css_class (GTK_WIDGET (self->said_label), "error");
@@ -92,15 +98,17 @@ pile_changed_cb (LbPileLines *self)
 static gboolean
 read_number (LbPileLines *self, GtkEntry *entry, LbQuantity quantity, double *out_si)
 {
-  g_autoptr (GError) error = NULL;
+  const LbUnits units = lb_job_get_voice (lb_shift_group_get_job (LB_SHIFT_GROUP (self)))->units;
+  g_autofree char *said = NULL;
   double si = 0;
 
   if (*text_of (entry) != '\0') {
-    if (lb_quantity_from_text (quantity, LB_UNITS_US, text_of (entry), &si, &error) && si < 0)
-      g_set_error (&error, LB_TRADE_ERROR, LB_TRADE_ERROR_DOMAIN, _ ("“%s” is less than nothing"),
-                   text_of (entry));
-    if (error != NULL) {
-      say_under (self, entry, error->message);
+    if (!lb_quantity_from_text (quantity, units, text_of (entry), &si, NULL))
+      said = g_strdup_printf (_ ("“%s” is not a number; type it as 12 or 12.5"), text_of (entry));
+    else if (si < 0)
+      said = g_strdup_printf (_ ("“%s” is less than nothing"), text_of (entry));
+    if (said != NULL) {
+      say_under (self, entry, said);
       return FALSE;
     }
   }
@@ -170,7 +178,8 @@ record_line (LbPileLines *self)
       !read_number (self, self->rods_entry, LB_QUANTITY_COUNT, &rods))
     return;
   if (bars > LB_BARS_MAX || bars > floor (bars)) {
-    say_under (self, self->bars_entry, _ ("Bars are counted in whole numbers, up to 60"));
+    said = g_strdup_printf (_ ("Bars are counted in whole numbers, up to %d"), LB_BARS_MAX);
+    say_under (self, self->bars_entry, said);
     return;
   }
 
@@ -248,24 +257,67 @@ flags_text (guint flags)
   return g_strjoinv (" ", (char **) parts->pdata);
 }
 
-static void
-add_line (LbPileLines *self, const LbPileWork *work)
+typedef struct
 {
-  const LbPile *pile = &fold_of (self)->piles[work->pile];
+  const GArray *works; /* LbPileWork, newest first */
+  const GPtrArray *said;
+  const LbFold *fold;
+} Lines;
+
+static GtkWidget *
+make_line (guint index, gpointer data)
+{
+  const Lines *lines = data;
+  const int pile = g_array_index (lines->works, LbPileWork, index).pile;
   AdwActionRow *row = ADW_ACTION_ROW (adw_action_row_new ());
-  g_autofree char *done = work_text (self, work);
-  g_autofree char *wrong = flags_text (fold_of (self)->states[work->pile].flags);
-  g_autofree char *said = wrong == NULL ? g_strdup (done)
-                                        : g_strdup_printf ("%s\n⚠ %s", done, wrong);
 
   adw_preferences_row_set_use_markup (ADW_PREFERENCES_ROW (row), FALSE);
-  adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row), pile->mark);
-  adw_action_row_set_subtitle (row, said);
+  adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row), lines->fold->piles[pile].mark);
+  adw_action_row_set_subtitle (row, g_ptr_array_index (lines->said, index));
   adw_action_row_set_subtitle_lines (row, 0);
   gtk_list_box_row_set_activatable (GTK_LIST_BOX_ROW (row), TRUE);
   gtk_widget_set_tooltip_text (GTK_WIDGET (row), _ ("Show this pile on the plan"));
-  g_object_set_data (G_OBJECT (row), "pile", GINT_TO_POINTER (work->pile));
-  gtk_list_box_append (self->lines_list, GTK_WIDGET (row));
+  g_object_set_data (G_OBJECT (row), "pile", GINT_TO_POINTER (pile));
+
+  return GTK_WIDGET (row);
+}
+
+static char *
+line_text (LbPileLines *self, const LbPileWork *work)
+{
+  g_autofree char *done = work_text (self, work);
+  g_autofree char *wrong = flags_text (fold_of (self)->states[work->pile].flags);
+
+  return wrong == NULL ? g_steal_pointer (&done) : g_strdup_printf ("%s\n⚠ %s", done, wrong);
+}
+
+/* The piles worked in @shift, none for -1. */
+static void
+show_lines (LbPileLines *self, int shift)
+{
+  LbJob *job = lb_shift_group_get_job (LB_SHIFT_GROUP (self));
+  g_autoptr (GArray) works = g_array_new (FALSE, FALSE, sizeof (LbPileWork));
+  g_autoptr (GPtrArray) said = g_ptr_array_new_with_free_func (g_free);
+  g_autoptr (LbDayWork) work = NULL;
+  GPtrArray *keys = g_ptr_array_new_with_free_func (g_free);
+  Lines lines = { .works = works, .said = said, .fold = fold_of (self) };
+
+  if (shift >= 0)
+    work = lb_day_work_new_of_shift (lb_job_get_voice (job), lb_job_get_ledger (job), lines.fold,
+                                     shift);
+  for (guint i = work != NULL ? work->piles->len : 0; i-- > 0;) {
+    const LbPileWork *line = &g_array_index (work->piles, LbPileWork, i);
+
+    if (line->pile < 0)
+      continue;
+    g_array_append_val (works, *line);
+    g_ptr_array_add (said, line_text (self, line));
+    g_ptr_array_add (keys,
+                     g_strdup_printf ("%d %s %s", line->pile, lines.fold->piles[line->pile].mark,
+                                      (const char *) g_ptr_array_index (said, said->len - 1)));
+  }
+  if (!lb_row_list_show (self->lines_list, &self->shown, keys, make_line, &lines))
+    gtk_widget_grab_focus (GTK_WIDGET (self->pile_entry));
 }
 
 static void
@@ -282,9 +334,13 @@ static void
 fill_marks (LbPileLines *self)
 {
   const LbFold *fold = fold_of (self);
+  guint hash = fold->n_piles;
 
-  if ((guint) gtk_tree_model_iter_n_children (GTK_TREE_MODEL (self->marks), NULL) == fold->n_piles)
+  for (guint i = 0; i < fold->n_piles; i++)
+    hash = hash * 31 + g_str_hash (fold->piles[i].mark);
+  if (hash == self->marks_hash)
     return;
+  self->marks_hash = hash;
   gtk_list_store_clear (self->marks);
   for (guint i = 0; i < fold->n_piles; i++)
     gtk_list_store_insert_with_values (self->marks, NULL, -1, 0, fold->piles[i].mark, -1);
@@ -294,25 +350,9 @@ static void
 lb_pile_lines_update (LbShiftGroup *group)
 {
   LbPileLines *self = LB_PILE_LINES (group);
-  LbJob *job = lb_shift_group_get_job (group);
-  const int shift = lb_job_get_shift (job);
-  GtkWidget *row;
 
   fill_marks (self);
-  while ((row = GTK_WIDGET (gtk_list_box_get_row_at_index (self->lines_list, 0))) != NULL)
-    gtk_list_box_remove (self->lines_list, row);
-  if (shift < 0)
-    return;
-
-  g_autoptr (LbDayWork) work = lb_day_work_new_of_shift (
-    lb_job_get_voice (job), lb_job_get_ledger (job), lb_job_get_fold (job), shift);
-
-  for (guint i = work->piles->len; i-- > 0;) {
-    const LbPileWork *line = &g_array_index (work->piles, LbPileWork, i);
-
-    if (line->pile >= 0)
-      add_line (self, line);
-  }
+  show_lines (self, lb_job_get_shift (lb_shift_group_get_job (group)));
 }
 
 static void
@@ -338,7 +378,10 @@ lb_pile_lines_dispose (GObject *object)
 static void
 lb_pile_lines_finalize (GObject *object)
 {
-  g_object_unref (LB_PILE_LINES (object)->marks);
+  LbPileLines *self = LB_PILE_LINES (object);
+
+  g_object_unref (self->marks);
+  g_ptr_array_unref (self->shown);
 
   G_OBJECT_CLASS (lb_pile_lines_parent_class)->finalize (object);
 }
@@ -374,6 +417,7 @@ lb_pile_lines_init (LbPileLines *self)
 
   gtk_widget_init_template (GTK_WIDGET (self));
 
+  self->shown = g_ptr_array_new_with_free_func (g_free);
   self->marks = gtk_list_store_new (1, G_TYPE_STRING);
   gtk_entry_completion_set_model (completion, GTK_TREE_MODEL (self->marks));
   gtk_entry_completion_set_text_column (completion, 0);
@@ -395,7 +439,11 @@ lb_pile_lines_set_selection (LbPileLines *self, LbSelection *selection)
 {
   g_return_if_fail (LB_IS_PILE_LINES (self));
 
-  if (!g_set_object (&self->selection, selection) || selection == NULL)
+  if (self->selection == selection)
     return;
-  g_signal_connect_object (selection, "changed", G_CALLBACK (selection_changed_cb), self, 0);
+  if (self->selection != NULL)
+    g_signal_handlers_disconnect_by_data (self->selection, self);
+  g_set_object (&self->selection, selection);
+  if (selection != NULL)
+    g_signal_connect_object (selection, "changed", G_CALLBACK (selection_changed_cb), self, 0);
 }

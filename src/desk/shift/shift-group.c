@@ -1,11 +1,13 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The listed rows are made again only when the entries they stand for are others, so that focus
- * and a reader's place survive what is recorded elsewhere. */
+/* The entries stand in a list of their own under the rows to type in, newest first; a row is made
+ * again only when it says something else, so that focus and a reader's place survive what is
+ * recorded. What was put to a pile stands on that pile's line and is not listed twice. */
 #include "desk/shift/shift-group.h"
 
 #include "book/clock-text.h"
 #include "desk/shell/say.h"
 #include "desk/shell/take-back-button.h"
+#include "desk/shift/row-list.h"
 #include "draw/plan-words.h"
 #include "trade/trade-error.h"
 
@@ -15,8 +17,8 @@ typedef struct
 {
   LbJob *job;
   GSignalGroup *job_signals;
-  GPtrArray *rows; /* borrowed: the group's children */
-  GArray *seqs;    /* gint64: the entries they stand for */
+  GtkListBox *list; /* of the entries; NULL in a group that lists none */
+  GPtrArray *shown; /* what its rows say */
 } LbShiftGroupPrivate;
 
 G_DEFINE_ABSTRACT_TYPE_WITH_PRIVATE (LbShiftGroup, lb_shift_group, ADW_TYPE_PREFERENCES_GROUP)
@@ -27,31 +29,15 @@ get_private (LbShiftGroup *self)
   return lb_shift_group_get_instance_private (self);
 }
 
-static void
-add_row (LbShiftGroup *self, const LbEntry *entry)
+static gboolean
+is_listed (const LbEntry *entry, guint kinds)
 {
-  LbShiftGroupPrivate *priv = get_private (self);
-  LbShiftGroupClass *klass = LB_SHIFT_GROUP_GET_CLASS (self);
-  AdwActionRow *row = ADW_ACTION_ROW (adw_action_row_new ());
-  g_autofree char *text = lb_entry_text (lb_job_get_voice (priv->job),
-                                         lb_job_get_ledger (priv->job), entry);
-  g_autofree char *at = lb_clock_to_text (entry->at_us);
-  g_autofree char *said = *entry->who == '\0' ? g_strdup (at)
-                                              : g_strdup_printf ("%s · %s", at, entry->who);
-
-  adw_preferences_row_set_use_markup (ADW_PREFERENCES_ROW (row), FALSE);
-  adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row), text);
-  adw_action_row_set_subtitle (row, said);
-  if (klass->suffix != NULL)
-    adw_action_row_add_suffix (row, klass->suffix (self, entry));
-  adw_action_row_add_suffix (row, lb_take_back_button_new (priv->job, entry->act));
-  adw_preferences_group_add (ADW_PREFERENCES_GROUP (self), GTK_WIDGET (row));
-  g_ptr_array_add (priv->rows, row);
-  g_array_append_val (priv->seqs, entry->seq);
+  return (kinds & LB_ENTRY_KIND_BIT (entry->kind)) != 0 &&
+         (entry->pile < 0 || entry->kind == LB_ENTRY_DIVE);
 }
 
-/* Indices of the entries to list, newest first. */
-static GArray *
+/* The entries to list, newest first. */
+static GPtrArray *
 find_entries (LbShiftGroup *self)
 {
   LbShiftGroupPrivate *priv = get_private (self);
@@ -59,50 +45,85 @@ find_entries (LbShiftGroup *self)
   const LbLedger *ledger = lb_job_get_ledger (priv->job);
   const LbFold *fold = lb_job_get_fold (priv->job);
   const int shift = lb_job_get_shift (priv->job);
-  GArray *found = g_array_new (FALSE, FALSE, sizeof (guint));
+  GPtrArray *found = g_ptr_array_new ();
 
   for (guint i = (guint) fold->n_entries; i-- > 0 && shift >= 0;) {
     const LbEntry *entry = lb_ledger_entry (ledger, i);
 
-    if (fold->is_alive[i] && entry->shift == shift && (kinds & LB_ENTRY_KIND_BIT (entry->kind)))
-      g_array_append_val (found, i);
+    if (fold->is_alive[i] && entry->shift == shift && is_listed (entry, kinds))
+      g_ptr_array_add (found, (gpointer) entry);
   }
 
   return found;
 }
 
-static gboolean
-is_shown (LbShiftGroup *self, const GArray *found)
+static char *
+title_of (LbShiftGroupPrivate *priv, const LbEntry *entry)
 {
-  LbShiftGroupPrivate *priv = get_private (self);
-  const LbLedger *ledger = lb_job_get_ledger (priv->job);
+  return lb_entry_text (lb_job_get_voice (priv->job), lb_job_get_ledger (priv->job), entry);
+}
 
-  if (found->len != priv->seqs->len)
-    return FALSE;
-  for (guint i = 0; i < found->len; i++) {
-    if (lb_ledger_entry (ledger, g_array_index (found, guint, i))->seq !=
-        g_array_index (priv->seqs, gint64, i))
-      return FALSE;
-  }
+typedef struct
+{
+  LbShiftGroup *group;
+  const GPtrArray *entries;
+} Listing;
 
-  return TRUE;
+static GtkWidget *
+make_row (guint index, gpointer data)
+{
+  const Listing *listing = data;
+  const LbEntry *entry = g_ptr_array_index (listing->entries, index);
+  LbShiftGroupPrivate *priv = get_private (listing->group);
+  LbShiftGroupClass *klass = LB_SHIFT_GROUP_GET_CLASS (listing->group);
+  AdwActionRow *row = ADW_ACTION_ROW (adw_action_row_new ());
+  g_autofree char *title = title_of (priv, entry);
+  g_autofree char *at = lb_clock_to_text (entry->at_us);
+  g_autofree char *said = *entry->who == '\0' ? g_strdup (at)
+                                              : g_strdup_printf ("%s · %s", at, entry->who);
+
+  adw_preferences_row_set_use_markup (ADW_PREFERENCES_ROW (row), FALSE);
+  adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row), title);
+  adw_action_row_set_subtitle (row, said);
+  if (klass->suffix != NULL)
+    adw_action_row_add_suffix (row, klass->suffix (listing->group, entry));
+  adw_action_row_add_suffix (row, lb_take_back_button_new (priv->job, entry->act));
+
+  return GTK_WIDGET (row);
 }
 
 static void
 show_entries (LbShiftGroup *self)
 {
   LbShiftGroupPrivate *priv = get_private (self);
-  g_autoptr (GArray) found = find_entries (self);
+  g_autoptr (GPtrArray) found = find_entries (self);
+  GPtrArray *keys = g_ptr_array_new_with_free_func (g_free);
+  Listing listing = { .group = self, .entries = found };
 
-  if (is_shown (self, found))
-    return;
-  for (guint i = 0; i < priv->rows->len; i++)
-    adw_preferences_group_remove (ADW_PREFERENCES_GROUP (self), g_ptr_array_index (priv->rows, i));
-  g_ptr_array_set_size (priv->rows, 0);
-  g_array_set_size (priv->seqs, 0);
-  for (guint i = 0; i < found->len; i++)
-    add_row (self,
-             lb_ledger_entry (lb_job_get_ledger (priv->job), g_array_index (found, guint, i)));
+  /* An entry never changes, but the words for it do, with the units. */
+  for (guint i = 0; i < found->len; i++) {
+    const LbEntry *entry = g_ptr_array_index (found, i);
+    g_autofree char *title = title_of (priv, entry);
+
+    g_ptr_array_add (keys, g_strdup_printf ("%" G_GINT64_FORMAT " %s", entry->seq, title));
+  }
+  if (!lb_row_list_show (priv->list, &priv->shown, keys, make_row, &listing))
+    gtk_widget_child_focus (GTK_WIDGET (self), GTK_DIR_TAB_FORWARD);
+  gtk_widget_set_visible (GTK_WIDGET (priv->list), keys->len > 0);
+}
+
+static void
+add_list (LbShiftGroup *self)
+{
+  LbShiftGroupPrivate *priv = get_private (self);
+
+  priv->list = GTK_LIST_BOX (gtk_list_box_new ());
+  gtk_list_box_set_selection_mode (priv->list, GTK_SELECTION_NONE);
+  gtk_widget_add_css_class (GTK_WIDGET (priv->list), "boxed-list");
+  gtk_widget_set_margin_top (GTK_WIDGET (priv->list), 12);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (priv->list), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  _ ("Recorded in this shift"), -1);
+  adw_preferences_group_add (ADW_PREFERENCES_GROUP (self), GTK_WIDGET (priv->list));
 }
 
 static void
@@ -114,7 +135,11 @@ update (LbShiftGroup *self)
   if (priv->job == NULL)
     return;
   gtk_widget_set_sensitive (GTK_WIDGET (self), !lb_job_is_read_only (priv->job));
-  show_entries (self);
+  if (klass->kinds != 0) {
+    if (priv->list == NULL)
+      add_list (self);
+    show_entries (self);
+  }
   if (klass->update != NULL)
     klass->update (self);
 }
@@ -135,8 +160,7 @@ lb_shift_group_finalize (GObject *object)
 {
   LbShiftGroupPrivate *priv = get_private (LB_SHIFT_GROUP (object));
 
-  g_ptr_array_unref (priv->rows);
-  g_array_unref (priv->seqs);
+  g_ptr_array_unref (priv->shown);
 
   G_OBJECT_CLASS (lb_shift_group_parent_class)->finalize (object);
 }
@@ -153,8 +177,7 @@ lb_shift_group_init (LbShiftGroup *self)
 {
   LbShiftGroupPrivate *priv = get_private (self);
 
-  priv->rows = g_ptr_array_new ();
-  priv->seqs = g_array_new (FALSE, FALSE, sizeof (gint64));
+  priv->shown = g_ptr_array_new_with_free_func (g_free);
   priv->job_signals = g_signal_group_new (LB_TYPE_JOB);
   g_signal_group_connect_swapped (priv->job_signals, "changed", G_CALLBACK (update), self);
 }
@@ -207,6 +230,9 @@ lb_shift_group_record (LbShiftGroup *self, const LbDraft *draft)
 void
 lb_shift_group_mark_row (GtkWidget *row, const GError *error)
 {
+  gtk_accessible_update_state (
+    GTK_ACCESSIBLE (row), GTK_ACCESSIBLE_STATE_INVALID,
+    error != NULL ? GTK_ACCESSIBLE_INVALID_TRUE : GTK_ACCESSIBLE_INVALID_FALSE, -1);
   if (error == NULL) {
     gtk_widget_remove_css_class (row, "error");
     gtk_widget_set_tooltip_text (row, NULL);
@@ -240,10 +266,15 @@ lb_shift_group_read_amount (LbShiftGroup *self, GtkWidget *row, LbQuantity quant
   g_autoptr (GError) error = NULL;
   double si = 0;
 
-  if (lb_quantity_from_text (quantity, lb_job_get_voice (job)->units, text, &si, &error) &&
-      !(si > 0))
+  if (!lb_quantity_from_text (quantity, lb_job_get_voice (job)->units, text, &si, NULL))
+    /* Translators: a row's title, and what was typed there. */
     g_set_error (&error, LB_TRADE_ERROR, LB_TRADE_ERROR_DOMAIN,
-                 _ ("“%s” must be more than nothing"), text);
+                 _ ("%s: “%s” is not a number; type it as 12 or 12.5"),
+                 adw_preferences_row_get_title (ADW_PREFERENCES_ROW (row)), text);
+  else if (!(si > 0))
+    g_set_error (&error, LB_TRADE_ERROR, LB_TRADE_ERROR_DOMAIN,
+                 _ ("%s: “%s” must be more than nothing"),
+                 adw_preferences_row_get_title (ADW_PREFERENCES_ROW (row)), text);
   lb_shift_group_mark_row (row, error);
   if (error != NULL)
     return FALSE;
