@@ -11,7 +11,9 @@ main (int argc, char *argv[])
   const char *locale_dir = g_getenv ("LASTBENT_LOCALE_DIR");
   g_autoptr (LbApplication) application = NULL;
 
+  /* Once, here: the toolkit would do it again while a worker is reading the job. */
   setlocale (LC_ALL, "");
+  gtk_disable_setlocale ();
   bindtextdomain (GETTEXT_PACKAGE, locale_dir != NULL ? locale_dir : LB_LOCALE_DIR);
   bind_textdomain_codeset (GETTEXT_PACKAGE, "UTF-8");
   textdomain (GETTEXT_PACKAGE);

@@ -16,6 +16,7 @@
 
 #include <adwaita.h>
 #include <glib/gstdio.h>
+#include <locale.h>
 #include <stdio.h>
 
 #define WIDTH  1280
@@ -229,6 +230,8 @@ run_all (const char *program, gboolean is_long)
 int
 main (int argc, char *argv[])
 {
+  setlocale (LC_ALL, "");
+  gtk_disable_setlocale ();
   if (argc > 1 && g_str_equal (argv[1], "--empty"))
     return start_empty ();
   if (argc > 2 && g_str_equal (argv[1], "--open"))

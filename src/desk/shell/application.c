@@ -16,6 +16,8 @@
 struct _LbApplication
 {
   AdwApplication parent_instance;
+
+  GFile *first_file; /* what the first window will show, NULL when that is not known yet */
 };
 
 G_DEFINE_FINAL_TYPE (LbApplication, lb_application, ADW_TYPE_APPLICATION)
@@ -297,9 +299,44 @@ static const Accel accels[] = {
   { "win.page-production", { "<Alt>3" } },
 };
 
+/* The job that was shown last, if it is still there. */
+static GFile *
+last_file (void)
+{
+  GSettings *preferences = lb_preferences ();
+  g_autofree char *uri = NULL;
+  g_autoptr (GFile) file = NULL;
+
+  if (preferences != NULL)
+    uri = g_settings_get_string (preferences, "last-file");
+  if (uri == NULL || *uri == '\0')
+    return NULL;
+  file = g_file_new_for_uri (uri);
+  return g_file_query_exists (file, NULL) ? g_steal_pointer (&file) : NULL;
+}
+
+static gboolean
+lb_application_local_command_line (GApplication *application, char ***arguments, int *exit_status)
+{
+  LbApplication *self = LB_APPLICATION (application);
+  const guint n = g_strv_length (*arguments);
+
+  if (n <= 1)
+    self->first_file = last_file ();
+  else if (n == 2 && (*arguments)[1][0] != '-')
+    self->first_file = g_file_new_for_commandline_arg ((*arguments)[1]);
+  return G_APPLICATION_CLASS (lb_application_parent_class)
+    ->local_command_line (application, arguments, exit_status);
+}
+
 static void
 lb_application_startup (GApplication *application)
 {
+  LbApplication *self = LB_APPLICATION (application);
+
+  /* Before the toolkit, so that the file is read while the toolkit starts. */
+  if (self->first_file != NULL)
+    lb_job_open_ahead (self->first_file);
   G_APPLICATION_CLASS (lb_application_parent_class)->startup (application);
 
   g_action_map_add_action_entries (G_ACTION_MAP (application), actions, G_N_ELEMENTS (actions),
@@ -313,19 +350,14 @@ static void
 lb_application_activate (GApplication *application)
 {
   LbApplication *self = LB_APPLICATION (application);
-  GSettings *preferences = lb_preferences ();
-  g_autofree char *last = NULL;
   g_autoptr (GFile) file = NULL;
 
   if (gtk_application_get_active_window (GTK_APPLICATION (self)) != NULL) {
     gtk_window_present (window_in_front (self));
     return;
   }
-  if (preferences != NULL)
-    last = g_settings_get_string (preferences, "last-file");
-  if (last != NULL && *last != '\0')
-    file = g_file_new_for_uri (last);
-  if (file != NULL && g_file_query_exists (file, NULL))
+  file = last_file ();
+  if (file != NULL)
     show_file (self, file);
   else
     window_in_front (self);
@@ -339,10 +371,19 @@ lb_application_open (GApplication *application, GFile **files, int n_files, cons
 }
 
 static void
+lb_application_finalize (GObject *object)
+{
+  g_clear_object (&LB_APPLICATION (object)->first_file);
+  G_OBJECT_CLASS (lb_application_parent_class)->finalize (object);
+}
+
+static void
 lb_application_class_init (LbApplicationClass *klass)
 {
   GApplicationClass *application_class = G_APPLICATION_CLASS (klass);
 
+  G_OBJECT_CLASS (klass)->finalize = lb_application_finalize;
+  application_class->local_command_line = lb_application_local_command_line;
   application_class->startup = lb_application_startup;
   application_class->activate = lb_application_activate;
   application_class->open = lb_application_open;

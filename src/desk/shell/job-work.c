@@ -41,23 +41,99 @@ local_path (GFile *file, GError **error)
   return path;
 }
 
+static Opened *
+open_job (GFile *file, GCancellable *cancellable, GError **error)
+{
+  g_autoptr (Opened) opened = g_new0 (Opened, 1);
+  g_autofree char *path = local_path (file, error);
+
+  if (path == NULL)
+    return NULL;
+  opened->book = lb_book_open (path, LB_BOOK_WRITE, error);
+  if (opened->book == NULL)
+    return NULL;
+  opened->ledger = lb_book_read (opened->book, cancellable, error);
+  if (opened->ledger == NULL)
+    return NULL;
+  opened->fold = lb_fold_new (opened->ledger, G_MAXINT64);
+  return g_steal_pointer (&opened);
+}
+
+/* An opening that was begun before anyone asked for it: a thread that returns an Ahead, which is
+ * itself, when it is done. */
+typedef struct
+{
+  GFile *file;
+  GThread *thread;
+  Opened *opened; /* or NULL and why not */
+  GError *error;
+} Ahead;
+
+/* The one that nobody has asked for yet. Main thread only. */
+static Ahead *ahead;
+
+static gpointer
+ahead_thread (gpointer data)
+{
+  Ahead *self = data;
+
+  self->opened = open_job (self->file, NULL, &self->error);
+  return self;
+}
+
+static Opened *
+ahead_finish (Ahead *self, GError **error)
+{
+  Opened *opened;
+
+  g_thread_join (self->thread);
+  opened = self->opened;
+  if (opened == NULL)
+    g_propagate_error (error, self->error);
+  g_object_unref (self->file);
+  g_free (self);
+  return opened;
+}
+
+void
+lb_job_open_ahead (GFile *file)
+{
+  g_return_if_fail (G_IS_FILE (file));
+  g_return_if_fail (ahead == NULL);
+
+  ahead = g_new0 (Ahead, 1);
+  ahead->file = g_object_ref (file);
+  ahead->thread = g_thread_new ("open", ahead_thread, ahead);
+}
+
+typedef struct
+{
+  GFile *file;
+  Ahead *ahead; /* NULL to begin now; gone once waited for */
+} Opening;
+
+static void
+opening_free (Opening *opening)
+{
+  g_object_unref (opening->file);
+  g_free (opening);
+}
+
 static void
 open_thread (GTask *task, gpointer source, gpointer task_data, GCancellable *cancellable)
 {
-  g_autoptr (Opened) opened = g_new0 (Opened, 1);
+  Opening *opening = task_data;
   g_autoptr (GError) error = NULL;
-  g_autofree char *path = local_path (G_FILE (task_data), &error);
+  Opened *opened;
 
-  if (path != NULL)
-    opened->book = lb_book_open (path, LB_BOOK_WRITE, &error);
-  if (opened->book != NULL)
-    opened->ledger = lb_book_read (opened->book, cancellable, &error);
-  if (opened->ledger == NULL) {
+  if (opening->ahead != NULL)
+    opened = ahead_finish (g_steal_pointer (&opening->ahead), &error);
+  else
+    opened = open_job (opening->file, cancellable, &error);
+  if (opened != NULL)
+    g_task_return_pointer (task, opened, (GDestroyNotify) opened_free);
+  else
     g_task_return_error (task, g_steal_pointer (&error));
-    return;
-  }
-  opened->fold = lb_fold_new (opened->ledger, G_MAXINT64);
-  g_task_return_pointer (task, g_steal_pointer (&opened), (GDestroyNotify) opened_free);
 }
 
 void
@@ -67,11 +143,16 @@ lb_job_open_async (GFile *file,
                    gpointer data)
 {
   g_autoptr (GTask) task = g_task_new (NULL, cancellable, callback, data);
+  Opening *opening;
 
   g_return_if_fail (G_IS_FILE (file));
 
+  opening = g_new0 (Opening, 1);
+  opening->file = g_object_ref (file);
+  if (ahead != NULL && g_file_equal (ahead->file, file))
+    opening->ahead = g_steal_pointer (&ahead);
   g_task_set_source_tag (task, lb_job_open_async);
-  g_task_set_task_data (task, g_object_ref (file), g_object_unref);
+  g_task_set_task_data (task, opening, (GDestroyNotify) opening_free);
   g_task_run_in_thread (task, open_thread);
 }
 
@@ -79,15 +160,16 @@ LbJob *
 lb_job_open_finish (GAsyncResult *result, GError **error)
 {
   g_autoptr (Opened) opened = NULL;
+  const Opening *opening;
 
   g_return_val_if_fail (g_task_is_valid (result, NULL), NULL);
 
   opened = g_task_propagate_pointer (G_TASK (result), error);
   if (opened == NULL)
     return NULL;
-  return lb_job_new_taking (G_FILE (g_task_get_task_data (G_TASK (result))),
-                            g_steal_pointer (&opened->book), g_steal_pointer (&opened->ledger),
-                            g_steal_pointer (&opened->fold));
+  opening = g_task_get_task_data (G_TASK (result));
+  return lb_job_new_taking (opening->file, g_steal_pointer (&opened->book),
+                            g_steal_pointer (&opened->ledger), g_steal_pointer (&opened->fold));
 }
 
 typedef struct
