@@ -42,10 +42,13 @@ typedef struct
 static gboolean
 fail_row (Reader *reader, const char *column)
 {
+  g_autofree char *row = g_strdup_printf ("%" G_GINT64_FORMAT, reader->seq);
+
   g_set_error (reader->error, LB_BOOK_ERROR, LB_BOOK_ERROR_DAMAGED,
-               _ ("“%s” is damaged: table %s, row %" G_GINT64_FORMAT
-                  ", %s is not what a job file holds; go back to a copy"),
-               reader->book->name, reader->table, reader->seq, column);
+               /* Translators: names of the file, a table, a row by number, a column. */
+               _ ("“%s” is damaged: table %s, row %s, %s is not what a job file holds; go back to "
+                  "a copy"),
+               reader->book->name, reader->table, row, column);
   return FALSE;
 }
 
