@@ -373,6 +373,11 @@ test_fact_stored (Fixture *fixture, gconstpointer data)
   g_assert_true (gtk_widget_has_css_class (row, "warning"));
   g_assert_true (lb_checked_row_commit (LB_CHECKED_ROW (row)));
   g_assert_cmpfloat_with_epsilon (facts_of (fixture, PILE)->head_m, -30.48, 1e-9);
+
+  /* Kept in metres, read in feet. */
+  gtk_editable_set_text (GTK_EDITABLE (row), "4.9");
+  g_assert_true (lb_checked_row_commit (LB_CHECKED_ROW (row)));
+  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (row)), ==, "4.9");
 }
 
 /* What is being typed survives what is recorded meanwhile, and is stored for its own pile when

@@ -5,6 +5,9 @@
 
 #include <glib/gi18n-lib.h>
 
+/* Finer than anything that is surveyed, in every unit. */
+#define DECIMALS 4
+
 struct _LbFactField
 {
   LbCheckedRow parent_instance;
@@ -136,6 +139,17 @@ lb_fact_field_new (LbFact fact)
   return self;
 }
 
+/* As people read it: the exact text of 4.9 ft kept in metres ends in a row of nines. */
+static char *
+value_text (const LbPile *pile, LbFact fact, LbUnits units)
+{
+  g_autofree char *exact = lb_pile_get (pile, fact, units);
+
+  if (lb_fact_quantity (fact) == LB_QUANTITY_COUNT || *exact == '\0')
+    return g_steal_pointer (&exact);
+  return lb_number_to_text (g_ascii_strtod (exact, NULL), DECIMALS, &LB_NUMBER_PLAIN);
+}
+
 void
 lb_fact_field_show (LbFactField *self, LbJob *job, guint pile)
 {
@@ -154,7 +168,7 @@ lb_fact_field_show (LbFactField *self, LbJob *job, guint pile)
   whole = *unit == '\0' ? g_strdup (title)
                         /* Translators: what is typed, and its unit. */
                         : g_strdup_printf (_ ("%s (%s)"), title, unit);
-  value = lb_pile_get (&lb_job_get_fold (job)->piles[pile], self->fact, units);
+  value = value_text (&lb_job_get_fold (job)->piles[pile], self->fact, units);
   adw_preferences_row_set_title (ADW_PREFERENCES_ROW (self), whole);
   gtk_editable_set_editable (GTK_EDITABLE (self), !lb_job_is_read_only (job));
   lb_checked_row_show (LB_CHECKED_ROW (self), value);
