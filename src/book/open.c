@@ -11,6 +11,10 @@
  *      connection that only reads, SQLite 3.40 does not evaluate the CHECKs; ranges and
  *      references are looked at as the rows are read (read.c), which every use of the file
  *      begins with.
+ *      lb_book_open_and_read() reads rows by another connection while this check runs, which is
+ *      safe: reading believes no value (read.c), gives up at the first row out of order, so no bent
+ *      tree can lead it in a circle, writes nothing, and what it read is thrown away unless the
+ *      check finds the file whole.
  *   5. Only then, and only when it is to be written, a second connection that may write; it
  *      compares the schema again, since the file may have been swapped.
  * A file with a journal left by a crash cannot be read before it has been rolled back, which
@@ -65,7 +69,18 @@ run_check (sqlite3 *db, const char *pragma, const char *name, GError **error)
 }
 
 static gboolean
-check_contents (sqlite3 *db, const char *path, const char *name, GError **error)
+check_pages (sqlite3 *db, const char *name, GError **error)
+{
+  return run_check (db, "PRAGMA quick_check(1)", name, error);
+}
+
+/* Runs a check of the file under the budget of work that its size allows. */
+static gboolean
+check_in_budget (sqlite3 *db,
+                 const char *path,
+                 const char *name,
+                 gboolean (*check) (sqlite3 *db, const char *name, GError **error),
+                 GError **error)
 {
   struct stat facts;
   gint64 budget = CALLS_AT_LEAST;
@@ -74,11 +89,10 @@ check_contents (sqlite3 *db, const char *path, const char *name, GError **error)
     budget += facts.st_size / 4096;
   sqlite3_progress_handler (db, STEPS_A_CALL, spend_cb, &budget);
 
-  const gboolean is_whole = lb_schema_check (db, name, error) &&
-                            run_check (db, "PRAGMA quick_check(1)", name, error);
+  const gboolean is_good = check (db, name, error);
 
   sqlite3_progress_handler (db, 0, NULL, NULL);
-  return is_whole;
+  return is_good;
 }
 
 /* A name for the ids of this book: 12 letters and digits from chance, 62 bits. */
@@ -185,8 +199,9 @@ roll_back_crash (const char *path, const char *name, gboolean may_write, GError 
   return rc == SQLITE_OK;
 }
 
+/* A connection that only reads, to a file whose tables are known to be ours. */
 static sqlite3 *
-open_checked (const char *path, const char *name, gboolean may_write, GError **error)
+open_reader (const char *path, const char *name, gboolean may_write, GError **error)
 {
   g_autoptr (sqlite3) reader = lb_connection_open (path, SQLITE_OPEN_READONLY, name, error);
 
@@ -196,15 +211,73 @@ open_checked (const char *path, const char *name, gboolean may_write, GError **e
   if ((rc == SQLITE_READONLY_ROLLBACK || rc == SQLITE_READONLY_RECOVERY) &&
       !roll_back_crash (path, name, may_write, error))
     return NULL;
-  if (!check_contents (reader, path, name, error))
+  if (!check_in_budget (reader, path, name, lb_schema_check, error))
     return NULL;
-  if (!may_write)
-    return g_steal_pointer (&reader);
+  return g_steal_pointer (&reader);
+}
 
+static sqlite3 *
+open_writer (const char *path, const char *name, GError **error)
+{
   g_autoptr (sqlite3) writer = lb_connection_open (path, SQLITE_OPEN_READWRITE, name, error);
+
   if (writer == NULL || !lb_schema_check (writer, name, error))
     return NULL;
   return g_steal_pointer (&writer);
+}
+
+/* One opening: what step 1 found, and the connections of the later steps. */
+typedef struct
+{
+  char *path;
+  char *name;
+  gboolean may_write;
+  sqlite3 *reader;
+} Opening;
+
+static void
+opening_clear (Opening *opening)
+{
+  g_free (opening->path);
+  g_free (opening->name);
+  sqlite3_close_v2 (opening->reader);
+}
+
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Opening, opening_clear)
+
+/* Steps 1 to 3. */
+static gboolean
+opening_begin (Opening *opening, const char *path, LbBookMode mode, GError **error)
+{
+  LbFileFacts facts;
+
+  opening->path = g_canonicalize_filename (path, NULL);
+  opening->name = g_filename_display_basename (opening->path);
+  if (!lb_file_look (opening->path, opening->name, &facts, error))
+    return FALSE;
+  opening->may_write = mode == LB_BOOK_WRITE && facts.is_writable;
+  opening->reader = open_reader (opening->path, opening->name, opening->may_write, error);
+  return opening->reader != NULL;
+}
+
+/* Step 4. */
+static gboolean
+opening_check (Opening *opening, GError **error)
+{
+  return check_in_budget (opening->reader, opening->path, opening->name, check_pages, error);
+}
+
+/* Step 5. */
+static LbBook *
+opening_finish (Opening *opening, GError **error)
+{
+  sqlite3 *db = opening->may_write ? open_writer (opening->path, opening->name, error)
+                                   : g_steal_pointer (&opening->reader);
+
+  if (db == NULL)
+    return NULL;
+  return lb_book_new_for (db, opening->path,
+                          !opening->may_write || sqlite3_db_readonly (db, "main") != 0);
 }
 
 LbBook *
@@ -212,18 +285,73 @@ lb_book_open (const char *path, LbBookMode mode, GError **error)
 {
   g_return_val_if_fail (path != NULL, NULL);
 
-  g_autofree char *full = g_canonicalize_filename (path, NULL);
-  g_autofree char *name = g_filename_display_basename (full);
-  LbFileFacts facts;
+  g_auto (Opening) opening = { NULL };
 
-  if (!lb_file_look (full, name, &facts, error))
+  if (!opening_begin (&opening, path, mode, error) || !opening_check (&opening, error))
     return NULL;
+  return opening_finish (&opening, error);
+}
 
-  const gboolean may_write = mode == LB_BOOK_WRITE && facts.is_writable;
-  sqlite3 *db = open_checked (full, name, may_write, error);
+typedef struct
+{
+  Opening *opening;
+  GError *error;
+} Check;
+
+static gpointer
+check_thread (gpointer data)
+{
+  Check *check = data;
+
+  return GINT_TO_POINTER (opening_check (check->opening, &check->error));
+}
+
+/* Reads by a connection of its own, which is closed again. */
+static LbLedger *
+read_beside (const Opening *opening, GCancellable *cancellable, GError **error)
+{
+  sqlite3 *db = open_reader (opening->path, opening->name, FALSE, error);
+  g_autoptr (LbBook) book = NULL;
+
   if (db == NULL)
     return NULL;
-  return lb_book_new_for (db, full, !may_write || sqlite3_db_readonly (db, "main") != 0);
+  book = lb_book_new_for (db, opening->path, TRUE);
+  return lb_book_read (book, cancellable, error);
+}
+
+LbBook *
+lb_book_open_and_read (const char *path,
+                       LbBookMode mode,
+                       GCancellable *cancellable,
+                       LbLedger **out_ledger,
+                       GError **error)
+{
+  g_return_val_if_fail (path != NULL, NULL);
+  g_return_val_if_fail (out_ledger != NULL, NULL);
+
+  g_auto (Opening) opening = { NULL };
+  if (!opening_begin (&opening, path, mode, error))
+    return NULL;
+
+  Check check = { .opening = &opening };
+  GThread *thread = g_thread_new ("check", check_thread, &check);
+  g_autoptr (GError) reason = NULL;
+  g_autoptr (LbLedger) ledger = read_beside (&opening, cancellable, &reason);
+
+  /* The check has the last word, and the better words for what is wrong. */
+  if (!GPOINTER_TO_INT (g_thread_join (thread))) {
+    g_propagate_error (error, check.error);
+    return NULL;
+  }
+  if (ledger == NULL) {
+    g_propagate_error (error, g_steal_pointer (&reason));
+    return NULL;
+  }
+
+  LbBook *book = opening_finish (&opening, error);
+  if (book != NULL)
+    *out_ledger = g_steal_pointer (&ledger);
+  return book;
 }
 
 static gboolean

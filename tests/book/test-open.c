@@ -39,23 +39,43 @@ tamper (const char *path, const char *sql)
   sqlite3_close (db);
 }
 
-/* Opens and reads; neither may change the file. */
+static int
+code_of_error (const GError *error)
+{
+  if (error == NULL)
+    return -1;
+  g_assert_true (error->domain == LB_BOOK_ERROR);
+  g_assert_cmpuint (strlen (error->message), >, 20);
+  return error->code;
+}
+
+/* Opens and reads, one after the other and side by side: both come to the same, and neither
+ * changes the file. */
 static int
 code_of (const char *path, LbBookMode mode)
 {
   g_autoptr (GBytes) before = fixture_bytes (path);
   g_autoptr (GError) error = NULL;
+  g_autoptr (GError) error_beside = NULL;
   g_autoptr (LbBook) book = lb_book_open (path, mode, &error);
   g_autoptr (LbLedger) ledger = book != NULL ? lb_book_read (book, NULL, &error) : NULL;
+  g_autoptr (LbLedger) ledger_beside = NULL;
+  g_autoptr (LbBook) beside = lb_book_open_and_read (path, mode, NULL, &ledger_beside,
+                                                     &error_beside);
   g_autoptr (GBytes) after = fixture_bytes (path);
 
   g_assert_true (g_bytes_equal (before, after));
-  if (ledger != NULL)
-    return -1;
-  g_assert_nonnull (error);
-  g_assert_true (error->domain == LB_BOOK_ERROR);
-  g_assert_cmpuint (strlen (error->message), >, 20);
-  return error->code;
+  g_assert_true ((ledger == NULL) == (error != NULL));
+  g_assert_true ((ledger_beside == NULL) == (error_beside != NULL));
+  g_assert_true ((beside == NULL) == (ledger_beside == NULL));
+  g_assert_cmpint (code_of_error (error), ==, code_of_error (error_beside));
+  if (ledger != NULL) {
+    g_assert_cmpstr (ledger->job_id, ==, ledger_beside->job_id);
+    g_assert_cmpuint (ledger->piles->len, ==, ledger_beside->piles->len);
+    g_assert_cmpint (ledger->last_seq, ==, ledger_beside->last_seq);
+    g_assert_true (lb_book_is_read_only (book) == lb_book_is_read_only (beside));
+  }
+  return code_of_error (error);
 }
 
 static void

@@ -49,11 +49,8 @@ open_job (GFile *file, GCancellable *cancellable, GError **error)
 
   if (path == NULL)
     return NULL;
-  opened->book = lb_book_open (path, LB_BOOK_WRITE, error);
+  opened->book = lb_book_open_and_read (path, LB_BOOK_WRITE, cancellable, &opened->ledger, error);
   if (opened->book == NULL)
-    return NULL;
-  opened->ledger = lb_book_read (opened->book, cancellable, error);
-  if (opened->ledger == NULL)
     return NULL;
   opened->fold = lb_fold_new (opened->ledger, G_MAXINT64);
   return g_steal_pointer (&opened);
