@@ -10,6 +10,9 @@
 #include <adwaita.h>
 #include <glib/gi18n-lib.h>
 
+/* Days to walk that no job is long: to the first and the last. */
+#define FAR G_MAXINT16
+
 struct _LbDailyChartView
 {
   GtkWidget parent_instance;
@@ -116,10 +119,11 @@ walk_cb (GtkWidget *widget, GVariant *args, gpointer data)
 
   if (last < 0)
     return FALSE;
-  if (chart.focus < 0)
-    focus_index (self, by < 0 ? last : (by > 1 ? last : 0));
+  /* With no day in focus one comes in from the near end: the newest by Left, the first by Right. */
+  if (chart.focus < 0 && ABS (by) < FAR)
+    focus_index (self, by < 0 ? last : 0);
   else
-    focus_index (self, CLAMP (chart.focus + by, 0, last));
+    focus_index (self, CLAMP (MAX (chart.focus, 0) + by, 0, last));
 
   return TRUE;
 }
@@ -194,10 +198,8 @@ lb_daily_chart_view_class_init (LbDailyChartViewClass *klass)
   {
     guint key;
     int by;
-  } keys[] = {
-    { GDK_KEY_Left, -1 },     { GDK_KEY_Right, 1 },          { GDK_KEY_Page_Up, -7 },
-    { GDK_KEY_Page_Down, 7 }, { GDK_KEY_Home, -G_MAXINT16 }, { GDK_KEY_End, G_MAXINT16 }
-  };
+  } keys[] = { { GDK_KEY_Left, -1 },     { GDK_KEY_Right, 1 },   { GDK_KEY_Page_Up, -7 },
+               { GDK_KEY_Page_Down, 7 }, { GDK_KEY_Home, -FAR }, { GDK_KEY_End, FAR } };
 
   object_class->dispose = lb_daily_chart_view_dispose;
   object_class->get_property = lb_daily_chart_view_get_property;

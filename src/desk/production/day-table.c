@@ -28,9 +28,26 @@ static const char *const titles[N_COLUMNS] = {
   [COLUMN_SEVERED] = N_ ("Severed"), [COLUMN_RIGGED] = N_ ("Rigged"),
   [COLUMN_PULLED] = N_ ("Pulled"),   [COLUMN_BARS] = N_ ("Bars"),
   [COLUMN_RODS] = N_ ("Rods"),       [COLUMN_OXYGEN] = N_ ("Oxygen"),
-  [COLUMN_DIVES] = N_ ("Dives"),     [COLUMN_BOTTOM] = N_ ("Bottom time"),
-  [COLUMN_DELAYS] = N_ ("Delays"),   [COLUMN_PULLED_SO_FAR] = N_ ("Out so far"),
+  [COLUMN_DIVES] = N_ ("Dives"),     [COLUMN_BOTTOM] = N_ ("Bottom"),
+  [COLUMN_DELAYS] = N_ ("Delays"),   [COLUMN_PULLED_SO_FAR] = N_ ("Out"),
 };
+
+/* What a column's numbers are of; the unit stands in its heading. */
+static LbQuantity
+quantity_of (Column column)
+{
+  if (column == COLUMN_OXYGEN)
+    return LB_QUANTITY_GAS;
+
+  return column == COLUMN_BOTTOM || column == COLUMN_DELAYS ? LB_QUANTITY_TIME : LB_QUANTITY_COUNT;
+}
+
+static char *
+amount_text (const LbVoice *voice, LbQuantity quantity, double si)
+{
+  return lb_number_to_text (lb_quantity_from_si (quantity, voice->units, si),
+                            lb_quantity_decimals (quantity, voice->units), &voice->numbers);
+}
 
 static char *
 cell_text (guint row, guint column, gpointer data)
@@ -61,14 +78,13 @@ cell_text (guint row, guint column, gpointer data)
   case COLUMN_RODS:
     return lb_number_to_text (totals->rods, 0, &voice->numbers);
   case COLUMN_OXYGEN:
-    return lb_quantity_to_text (LB_QUANTITY_GAS, voice->units, totals->oxygen_m3, &voice->numbers);
+    return amount_text (voice, LB_QUANTITY_GAS, totals->oxygen_m3);
   case COLUMN_DIVES:
     return lb_number_to_text (totals->n_dives, 0, &voice->numbers);
   case COLUMN_BOTTOM:
-    return lb_quantity_to_text (LB_QUANTITY_TIME, voice->units, totals->bottom_s, &voice->numbers);
+    return amount_text (voice, LB_QUANTITY_TIME, totals->bottom_s);
   case COLUMN_DELAYS:
-    return lb_quantity_to_text (LB_QUANTITY_TIME, voice->units, totals->delay_s + totals->fault_s,
-                                &voice->numbers);
+    return amount_text (voice, LB_QUANTITY_TIME, totals->delay_s + totals->fault_s);
   case COLUMN_PULLED_SO_FAR:
     return lb_number_to_text (day->pulled_so_far, 0, &voice->numbers);
   default:
@@ -79,14 +95,23 @@ cell_text (guint row, guint column, gpointer data)
 void
 lb_day_table_show (GtkColumnView *view, LbJob *job)
 {
+  const LbUnits units = lb_job_get_voice (job)->units;
+  g_autoptr (GPtrArray) headings = g_ptr_array_new_with_free_func (g_free);
   LbPlainColumn columns[N_COLUMNS];
 
-  for (guint i = 0; i < N_COLUMNS; i++)
+  for (guint i = 0; i < N_COLUMNS; i++) {
+    const char *unit = lb_quantity_unit (quantity_of ((Column) i), units);
+
+    g_ptr_array_add (headings, *unit == '\0'
+                                 ? g_strdup (_ (titles[i]))
+                                 /* Translators: a column's title, and its unit. */
+                                 : g_strdup_printf (_ ("%s (%s)"), _ (titles[i]), unit));
     columns[i] = (LbPlainColumn){
-      .title = _ (titles[i]),
+      .title = g_ptr_array_index (headings, i),
       .is_number = i != COLUMN_DAY,
-      .min_chars = i == COLUMN_DAY ? 16 : 8,
+      .min_chars = i == COLUMN_DAY ? 15 : 5,
     };
-  lb_plain_table_show (view, columns, N_COLUMNS, (guint) lb_job_get_fold (job)->n_days, cell_text,
-                       g_object_ref (job), g_object_unref);
+  }
+  lb_plain_table_set_columns (view, columns, N_COLUMNS);
+  lb_plain_table_set_rows (view, (guint) lb_job_get_fold (job)->n_days, cell_text, job);
 }

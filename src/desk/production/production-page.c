@@ -18,6 +18,8 @@
 #define SAVED_WIDTH  792
 #define SAVED_HEIGHT 440
 
+#define N_SUMS 8 /* over the chart */
+
 struct _LbProductionPage
 {
   GtkWidget parent_instance;
@@ -34,6 +36,8 @@ struct _LbProductionPage
   LbSelection *selection;
   GSignalGroup *job_signals;
   GtkFileChooserNative *chooser;
+
+  GtkLabel *sum_labels[N_SUMS]; /* borrowed */
 };
 
 G_DEFINE_FINAL_TYPE (LbProductionPage, lb_production_page, GTK_TYPE_WIDGET)
@@ -46,22 +50,49 @@ enum {
 
 static GParamSpec *props[N_PROPS];
 
-static void
-add_sum (LbProductionPage *self, const char *title, char *value)
-{
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
-  GtkWidget *value_label = gtk_label_new (value);
-  GtkWidget *title_label = gtk_label_new (title);
+typedef enum {
+  SUM_OUT,
+  SUM_BARS,
+  SUM_RODS,
+  SUM_OXYGEN,
+  SUM_DIVES,
+  SUM_BOTTOM,
+  SUM_DELAYS,
+  SUM_GEAR,
+} Sum;
 
-  gtk_widget_add_css_class (box, "sum");
-  gtk_widget_add_css_class (value_label, "title-2");
-  gtk_widget_add_css_class (value_label, "numeric");
-  gtk_widget_add_css_class (title_label, "dim-label");
-  gtk_box_append (GTK_BOX (box), value_label);
-  gtk_box_append (GTK_BOX (box), title_label);
-  gtk_flow_box_append (self->sums_box, box);
-  gtk_widget_set_can_focus (gtk_widget_get_parent (box), FALSE);
-  g_free (value);
+static const char *const sum_titles[N_SUMS] = {
+  [SUM_OUT] = N_ ("piles out"), [SUM_BARS] = N_ ("bars burned"),  [SUM_RODS] = N_ ("rods"),
+  [SUM_OXYGEN] = N_ ("oxygen"), [SUM_DIVES] = N_ ("dives"),       [SUM_BOTTOM] = N_ ("bottom time"),
+  [SUM_DELAYS] = N_ ("delays"), [SUM_GEAR] = N_ ("lost to gear"),
+};
+
+static void
+add_sums (LbProductionPage *self)
+{
+  for (gsize i = 0; i < N_SUMS; i++) {
+    GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+    GtkWidget *value = gtk_label_new (NULL);
+    GtkWidget *title = gtk_label_new (_ (sum_titles[i]));
+
+    gtk_widget_add_css_class (box, "sum");
+    gtk_widget_add_css_class (value, "title-2");
+    gtk_widget_add_css_class (value, "numeric");
+    gtk_widget_add_css_class (title, "dim-label");
+    gtk_box_append (GTK_BOX (box), value);
+    gtk_box_append (GTK_BOX (box), title);
+    gtk_flow_box_append (self->sums_box, box);
+    gtk_widget_set_can_focus (gtk_widget_get_parent (box), FALSE);
+    self->sum_labels[i] = GTK_LABEL (value);
+  }
+}
+
+static void
+show_sum (LbProductionPage *self, Sum sum, char *taken)
+{
+  g_autofree char *value = taken;
+
+  gtk_label_set_text (self->sum_labels[sum], value);
 }
 
 /* Sums of a whole job are too many minutes to read. */
@@ -79,23 +110,19 @@ show_sums (LbProductionPage *self)
 {
   const LbFold *fold = lb_job_get_fold (self->job);
   const LbVoice *voice = lb_job_get_voice (self->job);
-  GtkFlowBoxChild *child;
+  const LbTotals *job = &fold->job;
 
-  while ((child = gtk_flow_box_get_child_at_index (self->sums_box, 0)) != NULL)
-    gtk_flow_box_remove (self->sums_box, GTK_WIDGET (child));
-
-  add_sum (self, _ ("piles out"),
-           /* Translators: so many of so many. */
-           g_strdup_printf (_ ("%u of %u"), fold->n_by_step[LB_STEP_PULLED], fold->n_piles));
-  add_sum (self, _ ("bars burned"), lb_number_to_text (fold->job.bars, 0, &voice->numbers));
-  add_sum (self, _ ("rods"), lb_number_to_text (fold->job.rods, 0, &voice->numbers));
-  add_sum (
-    self, _ ("oxygen"),
-    lb_quantity_to_text (LB_QUANTITY_GAS, voice->units, fold->job.oxygen_m3, &voice->numbers));
-  add_sum (self, _ ("dives"), lb_number_to_text (fold->job.n_dives, 0, &voice->numbers));
-  add_sum (self, _ ("bottom time"), hours_text (voice, fold->job.bottom_s));
-  add_sum (self, _ ("delays"), hours_text (voice, fold->job.delay_s));
-  add_sum (self, _ ("lost to gear"), hours_text (voice, fold->job.fault_s));
+  show_sum (self, SUM_OUT,
+            /* Translators: so many of so many. */
+            g_strdup_printf (_ ("%u of %u"), fold->n_by_step[LB_STEP_PULLED], fold->n_piles));
+  show_sum (self, SUM_BARS, lb_number_to_text (job->bars, 0, &voice->numbers));
+  show_sum (self, SUM_RODS, lb_number_to_text (job->rods, 0, &voice->numbers));
+  show_sum (self, SUM_OXYGEN,
+            lb_quantity_to_text (LB_QUANTITY_GAS, voice->units, job->oxygen_m3, &voice->numbers));
+  show_sum (self, SUM_DIVES, lb_number_to_text (job->n_dives, 0, &voice->numbers));
+  show_sum (self, SUM_BOTTOM, hours_text (voice, job->bottom_s));
+  show_sum (self, SUM_DELAYS, hours_text (voice, job->delay_s));
+  show_sum (self, SUM_GEAR, hours_text (voice, job->fault_s));
 }
 
 static LbDailyChart
@@ -145,8 +172,10 @@ save_response_cb (LbProductionPage *self, int response, GtkFileChooserNative *ch
     g_autofree char *said = NULL;
     GError *error = NULL;
 
-    if (lb_picture_write (path, SAVED_WIDTH, SAVED_HEIGHT, 1, lb_job_get_fold (self->job)->name,
-                          draw_saved, self, &error))
+    if (path == NULL) {
+      lb_say (GTK_WIDGET (self), _ ("Pictures can be saved on this computer only"), FALSE);
+    } else if (lb_picture_write (path, SAVED_WIDTH, SAVED_HEIGHT, 1,
+                                 lb_job_get_fold (self->job)->name, draw_saved, self, &error))
     {
       said = g_strdup_printf (_ ("Saved as %s"), path);
       lb_say (GTK_WIDGET (self), said, FALSE);
@@ -269,6 +298,7 @@ static void
 lb_production_page_init (LbProductionPage *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  add_sums (self);
   self->job_signals = g_signal_group_new (LB_TYPE_JOB);
   g_signal_group_connect_swapped (self->job_signals, "changed", G_CALLBACK (update), self);
 }

@@ -1,69 +1,19 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "desk/shell/plain-table.h"
 
-/* One row of the model: only its number. */
-#define LB_TYPE_PLAIN_ROW (lb_plain_row_get_type ())
-G_DECLARE_FINAL_TYPE (LbPlainRow, lb_plain_row, LB, PLAIN_ROW, GObject)
+#include "desk/shell/changed-span.h"
 
-struct _LbPlainRow
-{
-  GObject parent_instance;
-  guint index;
-};
-
-G_DEFINE_FINAL_TYPE (LbPlainRow, lb_plain_row, G_TYPE_OBJECT)
-
-static void
-lb_plain_row_class_init (LbPlainRowClass *klass)
-{
-}
-
-static void
-lb_plain_row_init (LbPlainRow *self)
-{
-}
-
-/* What all columns of one table share. */
-typedef struct
-{
-  LbPlainCellFunc cell;
-  gpointer data;
-  GDestroyNotify free_data;
-} Table;
-
-static void
-table_clear (gpointer data)
-{
-  Table *table = data;
-
-  if (table->free_data != NULL)
-    table->free_data (table->data);
-}
-
-typedef struct
-{
-  Table *table; /* counted */
-  guint index;
-  gboolean is_number;
-  guint min_chars;
-} Column;
-
-static void
-column_free (gpointer data, GClosure *closure)
-{
-  Column *column = data;
-
-  g_rc_box_release_full (column->table, table_clear);
-  g_free (column);
-}
+/* Between the cells of a row told as one text; stands in no text that a person reads. */
+#define CELL_END "\037"
 
 static void
 setup_cb (GtkSignalListItemFactory *factory, GtkListItem *item, gpointer data)
 {
-  const Column *column = data;
+  const LbPlainColumn *column = data;
   GtkWidget *cell = gtk_inscription_new (NULL);
 
-  gtk_inscription_set_min_chars (GTK_INSCRIPTION (cell), column->min_chars);
+  gtk_inscription_set_min_chars (GTK_INSCRIPTION (cell), (guint) column->min_chars);
+  gtk_inscription_set_nat_chars (GTK_INSCRIPTION (cell), (guint) column->min_chars);
   gtk_inscription_set_xalign (GTK_INSCRIPTION (cell), column->is_number ? 1.0f : 0.0f);
   if (column->is_number)
     gtk_widget_add_css_class (cell, "numeric");
@@ -73,63 +23,129 @@ setup_cb (GtkSignalListItemFactory *factory, GtkListItem *item, gpointer data)
 static void
 bind_cb (GtkSignalListItemFactory *factory, GtkListItem *item, gpointer data)
 {
-  const Column *column = data;
-  const LbPlainRow *row = gtk_list_item_get_item (item);
-  g_autofree char *text = column->table->cell (row->index, column->index, column->table->data);
+  const guint index = GPOINTER_TO_UINT (data);
+  GtkStringObject *row = gtk_list_item_get_item (item);
+  g_auto (GStrv) cells = g_strsplit (gtk_string_object_get_string (row), CELL_END, -1);
 
-  gtk_inscription_set_text (GTK_INSCRIPTION (gtk_list_item_get_child (item)), text);
+  gtk_inscription_set_text (GTK_INSCRIPTION (gtk_list_item_get_child (item)),
+                            index < g_strv_length (cells) ? cells[index] : "");
 }
 
 static void
-append_column (GtkColumnView *view, Table *table, guint index, const LbPlainColumn *description)
+free_column (gpointer data, GClosure *closure)
+{
+  g_free (data);
+}
+
+static void
+append_column (GtkColumnView *view, guint index, const LbPlainColumn *description)
 {
   GtkListItemFactory *factory = gtk_signal_list_item_factory_new ();
-  Column *column = g_new (Column, 1);
+  LbPlainColumn *own = g_memdup2 (description, sizeof *description);
 
-  *column = (Column){
-    .table = g_rc_box_acquire (table),
-    .index = index,
-    .is_number = description->is_number,
-    .min_chars = (guint) description->min_chars,
-  };
-  g_signal_connect (factory, "setup", G_CALLBACK (setup_cb), column);
-  g_signal_connect_data (factory, "bind", G_CALLBACK (bind_cb), column, column_free, 0);
+  own->title = NULL; /* the column has its own copy */
+  g_signal_connect_data (factory, "setup", G_CALLBACK (setup_cb), own, free_column, 0);
+  g_signal_connect (factory, "bind", G_CALLBACK (bind_cb), GUINT_TO_POINTER (index));
 
   g_autoptr (GtkColumnViewColumn) added = gtk_column_view_column_new (description->title, factory);
   gtk_column_view_append_column (view, added);
 }
 
-void
-lb_plain_table_show (GtkColumnView *view,
-                     const LbPlainColumn *columns,
-                     guint n_columns,
-                     guint n_rows,
-                     LbPlainCellFunc cell,
-                     gpointer data,
-                     GDestroyNotify free_data)
+/* Headings stand at the left; GTK 4.8 has no property for it, so those over numbers are moved by
+ * their widgets: the view's first child is the row of headings. */
+static void
+align_headings (GtkColumnView *view, const LbPlainColumn *columns, guint n_columns)
 {
-  GListModel *old = gtk_column_view_get_columns (view);
-  GListStore *rows = g_list_store_new (LB_TYPE_PLAIN_ROW);
-  Table *table = g_rc_box_new (Table);
+  GtkWidget *heading = gtk_widget_get_first_child (gtk_widget_get_first_child (GTK_WIDGET (view)));
 
-  *table = (Table){ .cell = cell, .data = data, .free_data = free_data };
+  for (guint i = 0; i < n_columns && heading != NULL; i++) {
+    GtkWidget *inner = gtk_widget_get_first_child (heading);
+
+    if (columns[i].is_number && inner != NULL)
+      gtk_widget_set_halign (inner, GTK_ALIGN_END);
+    heading = gtk_widget_get_next_sibling (heading);
+  }
+}
+
+static gboolean
+has_columns (GtkColumnView *view, const LbPlainColumn *columns, guint n_columns)
+{
+  GListModel *shown = gtk_column_view_get_columns (view);
+
+  if (g_list_model_get_n_items (shown) != n_columns)
+    return FALSE;
+  for (guint i = 0; i < n_columns; i++) {
+    g_autoptr (GtkColumnViewColumn) column = g_list_model_get_item (shown, i);
+
+    if (g_strcmp0 (gtk_column_view_column_get_title (column), columns[i].title) != 0)
+      return FALSE;
+  }
+
+  return TRUE;
+}
+
+void
+lb_plain_table_set_columns (GtkColumnView *view, const LbPlainColumn *columns, guint n_columns)
+{
+  GListModel *shown = gtk_column_view_get_columns (view);
+
+  g_return_if_fail (GTK_IS_COLUMN_VIEW (view));
+
+  if (has_columns (view, columns, n_columns))
+    return;
   gtk_column_view_set_model (view, NULL);
-  while (g_list_model_get_n_items (old) > 0) {
-    g_autoptr (GtkColumnViewColumn) column = g_list_model_get_item (old, 0);
+  while (g_list_model_get_n_items (shown) > 0) {
+    g_autoptr (GtkColumnViewColumn) column = g_list_model_get_item (shown, 0);
     gtk_column_view_remove_column (view, column);
   }
-
   for (guint i = 0; i < n_columns; i++)
-    append_column (view, table, i, &columns[i]);
-  g_rc_box_release_full (table, table_clear);
+    append_column (view, i, &columns[i]);
+  align_headings (view, columns, n_columns);
+}
 
-  for (guint i = 0; i < n_rows; i++) {
-    g_autoptr (LbPlainRow) row = g_object_new (LB_TYPE_PLAIN_ROW, NULL);
+static GtkStringList *
+rows_of (GtkColumnView *view)
+{
+  GtkSelectionModel *model = gtk_column_view_get_model (view);
 
-    row->index = i;
-    g_list_store_append (rows, row);
+  if (model == NULL) {
+    g_autoptr (GtkNoSelection) none = gtk_no_selection_new (
+      G_LIST_MODEL (gtk_string_list_new (NULL)));
+
+    gtk_column_view_set_model (view, GTK_SELECTION_MODEL (none));
+    model = gtk_column_view_get_model (view);
   }
 
-  g_autoptr (GtkNoSelection) model = gtk_no_selection_new (G_LIST_MODEL (rows));
-  gtk_column_view_set_model (view, GTK_SELECTION_MODEL (model));
+  return GTK_STRING_LIST (gtk_no_selection_get_model (GTK_NO_SELECTION (model)));
+}
+
+void
+lb_plain_table_set_rows (GtkColumnView *view, guint n_rows, LbPlainCellFunc cell, gpointer data)
+{
+  const guint n_columns = g_list_model_get_n_items (gtk_column_view_get_columns (view));
+  GtkStringList *rows = rows_of (view);
+  g_autoptr (GPtrArray) before = g_ptr_array_new ();
+  g_autoptr (GPtrArray) after = g_ptr_array_new_with_free_func (g_free);
+  g_autofree const char **added = NULL;
+  LbChangedSpan span;
+
+  for (guint i = 0; i < g_list_model_get_n_items (G_LIST_MODEL (rows)); i++)
+    g_ptr_array_add (before, (gpointer) gtk_string_list_get_string (rows, i));
+  for (guint row = 0; row < n_rows; row++) {
+    GString *text = g_string_new (NULL);
+
+    for (guint column = 0; column < n_columns; column++) {
+      g_autofree char *said = cell (row, column, data);
+
+      g_string_append (text, column > 0 ? CELL_END : "");
+      g_string_append (text, said);
+    }
+    g_ptr_array_add (after, g_string_free (text, FALSE));
+  }
+
+  span = lb_changed_span (before, after);
+  added = g_new0 (const char *, span.n_new + 1);
+  for (guint i = 0; i < span.n_new; i++)
+    added[i] = g_ptr_array_index (after, span.at + i);
+  gtk_string_list_splice (rows, span.at, span.n_old, added);
 }

@@ -5,6 +5,8 @@
 
 G_BEGIN_DECLS
 
+/* A table that is only read, of few enough rows to be held as text. */
+
 typedef struct
 {
   const char *title;
@@ -15,19 +17,16 @@ typedef struct
 /* The text of one cell, to be freed; rows and columns from 0. */
 typedef char *(*LbPlainCellFunc) (guint row, guint column, gpointer data);
 
-/**
- * lb_plain_table_show:
- * @view: its columns and model are replaced
- * @data: (transfer full): given to @cell, freed by @free_data with the last cell
- *
- * A table that is only read: cells are asked for as they come into view.
- */
-void lb_plain_table_show (GtkColumnView *view,
-                          const LbPlainColumn *columns,
-                          guint n_columns,
-                          guint n_rows,
-                          LbPlainCellFunc cell,
-                          gpointer data,
-                          GDestroyNotify free_data);
+/* Replaces the columns of @view when they are others; the rows go with them. */
+void lb_plain_table_set_columns (GtkColumnView *view,
+                                 const LbPlainColumn *columns,
+                                 guint n_columns);
+
+/* Shows @n_rows rows; @cell is asked for all of them at once. Rows that say the same as before
+ * stay, and with them the reader's place. */
+void lb_plain_table_set_rows (GtkColumnView *view,
+                              guint n_rows,
+                              LbPlainCellFunc cell,
+                              gpointer data);
 
 G_END_DECLS

@@ -20,6 +20,7 @@ struct _LbGridWindow
   /* Template widgets */
   AdwEntryRow *bearing_row;
   AdwEntryRow *bent_spacing_row;
+  GtkWidget *content_box;
   AdwEntryRow *first_bent_row;
   LbPileKindGroup *kind_group;
   GtkWidget *lay_button;
@@ -43,34 +44,64 @@ text_of (AdwEntryRow *row)
   return gtk_editable_get_text (GTK_EDITABLE (row));
 }
 
+/* Red or not; returns @is_read. */
+static gboolean
+mark_row (AdwEntryRow *row, gboolean is_read)
+{
+  if (is_read)
+    gtk_widget_remove_css_class (GTK_WIDGET (row), "error");
+  else
+    gtk_widget_add_css_class (GTK_WIDGET (row), "error");
+  gtk_accessible_update_state (GTK_ACCESSIBLE (row), GTK_ACCESSIBLE_STATE_INVALID,
+                               is_read ? GTK_ACCESSIBLE_INVALID_FALSE : GTK_ACCESSIBLE_INVALID_TRUE,
+                               -1);
+
+  return is_read;
+}
+
 static gboolean
 read_count (AdwEntryRow *row, guint *out_count, GError **error)
 {
   guint64 count;
+  const gboolean is_read = g_ascii_string_to_unsigned (text_of (row), 10, 0, 100000, &count, NULL);
 
-  if (!g_ascii_string_to_unsigned (text_of (row), 10, 0, 100000, &count, error)) {
-    g_prefix_error (error, "%s: ", adw_preferences_row_get_title (ADW_PREFERENCES_ROW (row)));
-    return FALSE;
-  }
-  *out_count = (guint) count;
+  if (is_read)
+    *out_count = (guint) count;
+  else
+    /* Translators: a row's title, and what was typed there. */
+    g_set_error (error, LB_TRADE_ERROR, LB_TRADE_ERROR_DOMAIN, _ ("%s: “%s” is not a whole number"),
+                 adw_preferences_row_get_title (ADW_PREFERENCES_ROW (row)), text_of (row));
 
-  return TRUE;
+  return mark_row (row, is_read);
+}
+
+static gboolean
+read_length (LbGridWindow *self, AdwEntryRow *row, double *out_m, GError **error)
+{
+  const LbUnits units = lb_job_get_voice (self->job)->units;
+  const gboolean is_read = lb_quantity_from_text (LB_QUANTITY_LENGTH, units, text_of (row), out_m,
+                                                  NULL);
+
+  if (!is_read)
+    g_set_error (error, LB_TRADE_ERROR, LB_TRADE_ERROR_DOMAIN,
+                 _ ("%s: “%s” is not a number; type it as 12 or 12.5"),
+                 adw_preferences_row_get_title (ADW_PREFERENCES_ROW (row)), text_of (row));
+
+  return mark_row (row, is_read);
 }
 
 static gboolean
 read_grid (LbGridWindow *self, LbPileGrid *out_grid, GError **error)
 {
-  const LbUnits units = lb_job_get_voice (self->job)->units;
   LbPileGrid grid = { 0 };
 
   if (!read_count (self->n_bents_row, &grid.n_bents, error) ||
       !read_count (self->n_rows_row, &grid.n_rows, error) ||
       !read_count (self->first_bent_row, &grid.first_bent, error) ||
-      !lb_quantity_from_text (LB_QUANTITY_LENGTH, units, text_of (self->bent_spacing_row),
-                              &grid.bent_spacing_m, error) ||
-      !lb_quantity_from_text (LB_QUANTITY_LENGTH, units, text_of (self->row_spacing_row),
-                              &grid.row_spacing_m, error) ||
-      !lb_bearing_from_text (text_of (self->bearing_row), &grid.bearing_rad, error))
+      !read_length (self, self->bent_spacing_row, &grid.bent_spacing_m, error) ||
+      !read_length (self, self->row_spacing_row, &grid.row_spacing_m, error) ||
+      !mark_row (self->bearing_row,
+                 lb_bearing_from_text (text_of (self->bearing_row), &grid.bearing_rad, error)))
     return FALSE;
   *out_grid = grid;
 
@@ -103,6 +134,8 @@ update (LbGridWindow *self)
   LbPileGrid grid;
   LbPile like;
 
+  if (self->job == NULL) /* rows that are set up, or go */
+    return;
   g_clear_pointer (&self->piles, g_array_unref);
   g_string_chunk_clear (self->strings);
 
@@ -162,10 +195,15 @@ laid_cb (GObject *source, GAsyncResult *result, gpointer data)
   g_autoptr (LbGridWindow) self = data;
   g_autoptr (GError) error = NULL;
 
-  if (lb_job_add_piles_finish (self->job, result, &error)) {
+  const gboolean is_laid = lb_job_add_piles_finish (LB_JOB (source), result, &error);
+
+  if (self->job == NULL) /* closed in the meantime */
+    return;
+  if (is_laid) {
     gtk_window_destroy (GTK_WINDOW (self));
     return;
   }
+  gtk_widget_set_sensitive (self->content_box, TRUE);
   gtk_widget_set_sensitive (self->lay_button, TRUE);
   lb_say_error (GTK_WIDGET (self), _ ("The grid was not laid out"), g_steal_pointer (&error));
 }
@@ -173,7 +211,9 @@ laid_cb (GObject *source, GAsyncResult *result, gpointer data)
 static void
 lay_clicked_cb (LbGridWindow *self)
 {
+  /* The worker reads the piles: they stay as they are until it has finished. */
   gtk_widget_set_sensitive (self->lay_button, FALSE);
+  gtk_widget_set_sensitive (self->content_box, FALSE);
   lb_job_add_piles_async (self->job, (const LbPile *) (gpointer) self->piles->data,
                           self->piles->len, g_object_ref (self), g_object_unref, NULL, NULL, NULL,
                           laid_cb, g_object_ref (self));
@@ -223,6 +263,7 @@ lb_grid_window_class_init (LbGridWindowClass *klass)
                                                "/org/lastbent/Lastbent/grid-window.ui");
   gtk_widget_class_bind_template_child (widget_class, LbGridWindow, bearing_row);
   gtk_widget_class_bind_template_child (widget_class, LbGridWindow, bent_spacing_row);
+  gtk_widget_class_bind_template_child (widget_class, LbGridWindow, content_box);
   gtk_widget_class_bind_template_child (widget_class, LbGridWindow, first_bent_row);
   gtk_widget_class_bind_template_child (widget_class, LbGridWindow, kind_group);
   gtk_widget_class_bind_template_child (widget_class, LbGridWindow, lay_button);
@@ -231,6 +272,7 @@ lb_grid_window_class_init (LbGridWindowClass *klass)
   gtk_widget_class_bind_template_child (widget_class, LbGridWindow, picture);
   gtk_widget_class_bind_template_child (widget_class, LbGridWindow, row_spacing_row);
   gtk_widget_class_bind_template_child (widget_class, LbGridWindow, verdict_label);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Escape, 0, "window.close", NULL);
   gtk_widget_class_bind_template_callback (widget_class, gtk_window_close);
   gtk_widget_class_bind_template_callback (widget_class, lay_clicked_cb);
   gtk_widget_class_bind_template_callback (widget_class, update);

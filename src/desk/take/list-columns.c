@@ -18,15 +18,6 @@ typedef struct
   LbUnits units;
 } Shown;
 
-static void
-shown_free (gpointer data)
-{
-  Shown *shown = data;
-
-  g_array_unref (shown->piles);
-  g_free (shown);
-}
-
 static char *
 cell_text (guint row, guint column, gpointer data)
 {
@@ -47,9 +38,8 @@ lb_list_columns_show (GtkColumnView *view, GArray *piles, LbUnits units, guint m
 {
   LbPlainColumn columns[G_N_ELEMENTS (shown_facts)];
   g_autoptr (GPtrArray) titles = g_ptr_array_new_with_free_func (g_free);
-  Shown *shown = g_new (Shown, 1);
+  Shown shown = { .piles = piles, .units = units };
 
-  *shown = (Shown){ .piles = g_array_ref (piles), .units = units };
   for (gsize i = 0; i < G_N_ELEMENTS (shown_facts); i++) {
     const char *name = g_dgettext (GETTEXT_PACKAGE, lb_fact_title (shown_facts[i]));
     const char *unit = lb_quantity_unit (lb_fact_quantity (shown_facts[i]), units);
@@ -63,6 +53,6 @@ lb_list_columns_show (GtkColumnView *view, GArray *piles, LbUnits units, guint m
     };
   }
 
-  lb_plain_table_show (view, columns, G_N_ELEMENTS (columns), MIN (piles->len, most), cell_text,
-                       shown, shown_free);
+  lb_plain_table_set_columns (view, columns, G_N_ELEMENTS (columns));
+  lb_plain_table_set_rows (view, MIN (piles->len, most), cell_text, &shown);
 }

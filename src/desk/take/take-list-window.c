@@ -50,6 +50,7 @@ struct _LbTakeListWindow
   AdwComboRow *column_rows[LB_N_FACTS];
   LbPileListMap map;
   gboolean is_setting_up;
+  gboolean is_taking;
 };
 
 G_DEFINE_FINAL_TYPE (LbTakeListWindow, lb_take_list_window, ADW_TYPE_WINDOW)
@@ -83,6 +84,9 @@ leaves_out (LbTakeListWindow *self)
 static void
 update_verdict (LbTakeListWindow *self)
 {
+  if (self->rows == NULL)
+    return;
+
   const guint n_good = self->rows->piles->len;
   const guint n_bad = self->rows->faults->len;
   g_autofree char *good = g_strdup_printf (
@@ -111,6 +115,12 @@ show_rows (LbTakeListWindow *self)
       g_strdup_printf (_ ("Line %u, %s: %s"), (guint) fault->line, fault->column, fault->reason);
     gtk_string_list_append (faults, line);
   }
+  if (self->rows->faults->len > FAULTS_SHOWN) {
+    const guint n_more = self->rows->faults->len - FAULTS_SHOWN;
+    g_autofree char *more = g_strdup_printf (
+      ngettext ("… and %u row more", "… and %u rows more", n_more), n_more);
+    gtk_string_list_append (faults, more);
+  }
 
   g_autoptr (GtkNoSelection) model = gtk_no_selection_new (
     G_LIST_MODEL (g_steal_pointer (&faults)));
@@ -121,6 +131,17 @@ show_rows (LbTakeListWindow *self)
   gtk_stack_set_visible_child_name (self->stack, "preview");
 }
 
+/* Nothing can be taken just now, and why. */
+static void
+show_none (LbTakeListWindow *self, const char *why)
+{
+  g_clear_pointer (&self->rows, lb_pile_list_rows_free);
+  gtk_label_set_text (self->verdict_label, why);
+  gtk_widget_set_visible (self->faults_box, FALSE);
+  gtk_column_view_set_model (self->rows_view, NULL);
+  gtk_stack_set_visible_child_name (self->stack, "preview");
+}
+
 static void
 read_cb (GObject *source, GAsyncResult *result, gpointer data)
 {
@@ -128,16 +149,15 @@ read_cb (GObject *source, GAsyncResult *result, gpointer data)
   g_autoptr (GError) error = NULL;
   LbPileListRows *rows = lb_list_read_finish (result, &error);
 
-  if (rows != NULL) {
+  if (self->job == NULL) { /* closed in the meantime */
+    lb_pile_list_rows_free (rows);
+  } else if (rows != NULL) {
     g_clear_pointer (&self->rows, lb_pile_list_rows_free);
     self->rows = rows;
     show_rows (self);
   } else if (g_error_matches (error, LB_EXCHANGE_ERROR, LB_EXCHANGE_ERROR_COLUMN)) {
     /* The columns are there to be set right: say what is missing and stay. */
-    gtk_label_set_text (self->verdict_label, error->message);
-    gtk_widget_set_visible (self->faults_box, FALSE);
-    gtk_column_view_set_model (self->rows_view, NULL);
-    gtk_stack_set_visible_child_name (self->stack, "preview");
+    show_none (self, error->message);
   } else if (!g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED)) {
     refuse (self, error);
   }
@@ -167,8 +187,10 @@ read_again (LbTakeListWindow *self)
     return;
 
   cancellable = start_anew (self);
-  if (!lb_pile_kind_group_get (self->kind_group, &defaults))
+  if (!lb_pile_kind_group_get (self->kind_group, &defaults)) {
+    show_none (self, _ ("One of the rows marked red cannot be read."));
     return;
+  }
 
   for (int fact = 0; fact < LB_N_FACTS; fact++)
     self->map.column_of[fact] = (int) adw_combo_row_get_selected (self->column_rows[fact]) - 1;
@@ -243,6 +265,8 @@ loaded_cb (GObject *source, GAsyncResult *result, gpointer data)
   g_autoptr (GError) error = NULL;
 
   self->table = lb_list_load_finish (result, &error);
+  if (self->job == NULL) /* closed in the meantime */
+    return;
   if (self->table == NULL) {
     if (!g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED))
       refuse (self, error);
@@ -270,10 +294,14 @@ taken_cb (GObject *source, GAsyncResult *result, gpointer data)
 {
   g_autoptr (LbTakeListWindow) self = data;
   g_autoptr (GError) error = NULL;
-  GtkWindow *parent = gtk_window_get_transient_for (GTK_WINDOW (self));
-  const guint n = self->rows->piles->len;
+  const gboolean is_taken = lb_job_add_piles_finish (LB_JOB (source), result, &error);
 
-  if (lb_job_add_piles_finish (self->job, result, &error)) {
+  self->is_taking = FALSE;
+  if (self->job == NULL) /* gone with the program's own window */
+    return;
+  if (is_taken) {
+    GtkWindow *parent = gtk_window_get_transient_for (GTK_WINDOW (self));
+    const guint n = self->rows->piles->len;
     g_autofree char *said = g_strdup_printf (ngettext ("%u pile taken", "%u piles taken", n), n);
 
     if (parent != NULL)
@@ -294,6 +322,7 @@ take_clicked_cb (LbTakeListWindow *self)
 {
   GCancellable *cancellable = start_anew (self);
 
+  self->is_taking = TRUE;
   gtk_label_set_text (self->working_label, _ ("Taking the piles…"));
   gtk_widget_set_visible (GTK_WIDGET (self->progress_bar), TRUE);
   gtk_stack_set_visible_child_name (self->stack, "working");
@@ -302,17 +331,18 @@ take_clicked_cb (LbTakeListWindow *self)
                           self, cancellable, taken_cb, g_object_ref (self));
 }
 
-/* While piles are being taken, the first press stops that and keeps the window. */
-static void
-cancel_clicked_cb (LbTakeListWindow *self)
+/* Closing stops whatever is under way. While piles are being taken that is all it does: the window
+ * stays and says how it ended. */
+static gboolean
+lb_take_list_window_close_request (GtkWindow *window)
 {
-  const gboolean is_taking = self->rows != NULL &&
-                             g_strcmp0 (gtk_stack_get_visible_child_name (self->stack),
-                                        "working") == 0;
+  LbTakeListWindow *self = LB_TAKE_LIST_WINDOW (window);
 
   g_cancellable_cancel (self->cancellable);
-  if (!is_taking)
-    gtk_window_destroy (GTK_WINDOW (self));
+  if (self->is_taking)
+    return TRUE;
+
+  return GTK_WINDOW_CLASS (lb_take_list_window_parent_class)->close_request (window);
 }
 
 static void
@@ -346,6 +376,7 @@ lb_take_list_window_class_init (LbTakeListWindowClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = lb_take_list_window_dispose;
   G_OBJECT_CLASS (klass)->finalize = lb_take_list_window_finalize;
+  GTK_WINDOW_CLASS (klass)->close_request = lb_take_list_window_close_request;
 
   g_type_ensure (LB_TYPE_PILE_KIND_GROUP);
   gtk_widget_class_set_template_from_resource (widget_class,
@@ -365,7 +396,8 @@ lb_take_list_window_class_init (LbTakeListWindowClass *klass)
   gtk_widget_class_bind_template_child (widget_class, LbTakeListWindow, verdict_label);
   gtk_widget_class_bind_template_child (widget_class, LbTakeListWindow, window_title);
   gtk_widget_class_bind_template_child (widget_class, LbTakeListWindow, working_label);
-  gtk_widget_class_bind_template_callback (widget_class, cancel_clicked_cb);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Escape, 0, "window.close", NULL);
+  gtk_widget_class_bind_template_callback (widget_class, gtk_window_close);
   gtk_widget_class_bind_template_callback (widget_class, read_again);
   gtk_widget_class_bind_template_callback (widget_class, take_clicked_cb);
   gtk_widget_class_bind_template_callback (widget_class, units_changed_cb);

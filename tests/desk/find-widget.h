@@ -1,0 +1,12 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include <gtk/gtk.h>
+
+G_BEGIN_DECLS
+
+/* The first widget of @type within @parent that shows or is called @text (NULL for any): a label,
+ * a button, or a row by its title. NULL when there is none. */
+GtkWidget *find_widget (GtkWidget *parent, GType type, const char *text);
+
+G_END_DECLS

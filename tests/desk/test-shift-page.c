@@ -1,0 +1,289 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The Shift page under the keys: a typed line, what is refused, dives, rows' own take-back. */
+#include "desk/shift/dive-group.h"
+#include "desk/shift/pile-lines.h"
+#include "desk/shift/shift-page.h"
+#include "desk/shift/used-group.h"
+#include "find-widget.h"
+#include "small-job.h"
+
+#include <adwaita.h>
+#include <glib/gstdio.h>
+
+typedef struct
+{
+  char *path;
+  LbJob *job;
+  LbSelection *selection;
+  GtkWidget *window;
+  GtkWidget *page;
+  GtkWidget *lines;
+} Fixture;
+
+static void
+set_up (Fixture *fixture, gconstpointer is_read_only)
+{
+  fixture->path = small_job_create ();
+  if (is_read_only != NULL)
+    g_chmod (fixture->path, 0400);
+  fixture->job = small_job_open (fixture->path);
+  fixture->selection = lb_selection_new ();
+  fixture->page = g_object_new (LB_TYPE_SHIFT_PAGE, NULL);
+  g_object_set (fixture->page, "selection", fixture->selection, "job", fixture->job, NULL);
+  fixture->window = gtk_window_new ();
+  gtk_window_set_child (GTK_WINDOW (fixture->window), fixture->page);
+  gtk_window_present (GTK_WINDOW (fixture->window));
+  gtk_test_widget_wait_for_draw (fixture->window);
+  fixture->lines = find_widget (fixture->page, LB_TYPE_PILE_LINES, NULL);
+}
+
+static void
+tear_down (Fixture *fixture, gconstpointer data)
+{
+  g_object_add_weak_pointer (G_OBJECT (fixture->page), (gpointer *) &fixture->page);
+  gtk_window_destroy (GTK_WINDOW (fixture->window));
+  while (fixture->page != NULL && g_main_context_iteration (NULL, FALSE))
+    ;
+  g_assert_null (fixture->page);
+  g_assert_finalize_object (fixture->selection);
+  g_assert_finalize_object (fixture->job);
+  small_job_remove (fixture->path);
+}
+
+/* An entry of the line, by its place. */
+static GtkEntry *
+entry_at (Fixture *fixture, int column)
+{
+  return GTK_ENTRY (gtk_grid_get_child_at (
+    GTK_GRID (find_widget (fixture->lines, GTK_TYPE_GRID, NULL)), column, 1));
+}
+
+static void
+type_line (Fixture *fixture, const char *const *texts)
+{
+  for (int i = 0; texts[i] != NULL; i++)
+    gtk_editable_set_text (GTK_EDITABLE (entry_at (fixture, i)), texts[i]);
+}
+
+static void
+press_enter (Fixture *fixture)
+{
+  g_signal_emit_by_name (entry_at (fixture, 0), "activate");
+}
+
+static const LbPileState *
+state_of (Fixture *fixture, const char *mark)
+{
+  const LbFold *fold = lb_job_get_fold (fixture->job);
+
+  return &fold->states[lb_fold_find_mark (fold, mark)];
+}
+
+static guint
+count_entries (Fixture *fixture)
+{
+  return lb_job_get_ledger (fixture->job)->entries->len;
+}
+
+static void
+test_line_is_one_act (Fixture *fixture, gconstpointer data)
+{
+  const char *const line[] = { "b2", "3", "21,5", "4", "poor visibility", NULL };
+  g_autoptr (GError) error = NULL;
+  const guint before = count_entries (fixture);
+  GtkWidget *row;
+
+  type_line (fixture, line);
+  gtk_toggle_button_set_active (
+    GTK_TOGGLE_BUTTON (find_widget (fixture->lines, GTK_TYPE_TOGGLE_BUTTON, "cleaned")), TRUE);
+  press_enter (fixture);
+
+  g_assert_cmpuint (count_entries (fixture), ==, before + 5);
+  for (guint i = before; i < before + 5; i++)
+    g_assert_cmpstr (lb_ledger_entry (lb_job_get_ledger (fixture->job), i)->act, ==,
+                     lb_ledger_entry (lb_job_get_ledger (fixture->job), before)->act);
+  g_assert_cmpuint (state_of (fixture, "B2")->n_left, ==, 5);
+  g_assert_cmpint (state_of (fixture, "B2")->step, ==, LB_STEP_CLEANED);
+  g_assert_cmpfloat_with_epsilon (lb_job_get_fold (fixture->job)->job.trigger_s, 21.5 * 60, 1e-6);
+
+  /* The line is empty again and the hands are at the mark. */
+  for (int i = 0; i < 5; i++)
+    g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (entry_at (fixture, i))), ==, "");
+  g_assert_true (gtk_widget_is_ancestor (gtk_root_get_focus (GTK_ROOT (fixture->window)),
+                                         GTK_WIDGET (entry_at (fixture, 0))));
+  row = find_widget (fixture->lines, ADW_TYPE_ACTION_ROW, "B2");
+  g_assert_nonnull (row);
+  g_assert_nonnull (strstr (adw_action_row_get_subtitle (ADW_ACTION_ROW (row)), "3 bars"));
+  /* The pile's rods stand on its line, not once more among the shift's. */
+  g_assert_null (find_widget (find_widget (fixture->page, LB_TYPE_USED_GROUP, NULL),
+                              ADW_TYPE_ACTION_ROW, "4 rods used"));
+
+  lb_job_take_back (fixture->job, &error);
+  g_assert_no_error (error);
+  g_assert_cmpuint (state_of (fixture, "B2")->n_left, ==, 8);
+  g_assert_cmpint (state_of (fixture, "B2")->step, ==, LB_STEP_STANDING);
+  g_assert_null (find_widget (fixture->lines, ADW_TYPE_ACTION_ROW, "B2"));
+}
+
+static void
+assert_refused (Fixture *fixture, const char *const *line, int wrong, const char *said)
+{
+  const guint before = count_entries (fixture);
+
+  type_line (fixture, line);
+  press_enter (fixture);
+  g_assert_cmpuint (count_entries (fixture), ==, before);
+  g_assert_nonnull (find_widget (fixture->lines, GTK_TYPE_LABEL, said));
+  g_assert_true (gtk_widget_has_css_class (GTK_WIDGET (entry_at (fixture, wrong)), "error"));
+  gtk_test_accessible_assert_state (entry_at (fixture, wrong), GTK_ACCESSIBLE_STATE_INVALID,
+                                    GTK_ACCESSIBLE_INVALID_TRUE);
+}
+
+static void
+test_wrong_lines_are_refused (Fixture *fixture, gconstpointer data)
+{
+  const char *const no_pile[] = { "Q9", "3", "", "", "", NULL };
+  const char *const no_number[] = { "B2", "three", "", "", "", NULL };
+  const char *const half_a_bar[] = { "B2", "2.5", "", "", "", NULL };
+  const char *const less[] = { "B2", "2", "-4", "", "", NULL };
+  const char *const nothing[] = { "B2", "", "", "", "", NULL };
+
+  assert_refused (fixture, no_pile, 0, "There is no pile “Q9” in this job");
+  assert_refused (fixture, no_number, 1, "“three” is not a number; type it as 12 or 12.5");
+  assert_refused (fixture, half_a_bar, 1, "Bars are counted in whole numbers, up to 60");
+  assert_refused (fixture, less, 2, "“-4” is less than nothing");
+  assert_refused (fixture, nothing, 1, "Say what was done: bars, a step, minutes, rods or a note");
+  g_assert_cmpint (lb_job_get_shift (fixture->job), ==, -1);
+}
+
+static void
+test_severed_burns_those_left (Fixture *fixture, gconstpointer data)
+{
+  const char *const three[] = { "A1", "3", NULL };
+  const char *const none[] = { "A1", "", NULL };
+
+  type_line (fixture, three);
+  press_enter (fixture);
+  type_line (fixture, none);
+  gtk_toggle_button_set_active (
+    GTK_TOGGLE_BUTTON (find_widget (fixture->lines, GTK_TYPE_TOGGLE_BUTTON, "severed")), TRUE);
+  press_enter (fixture);
+  g_assert_cmpuint (state_of (fixture, "A1")->n_left, ==, 0);
+  g_assert_cmpint (state_of (fixture, "A1")->step, ==, LB_STEP_SEVERED);
+  g_assert_cmpuint (state_of (fixture, "A1")->flags & LB_FLAG_SEVERED_WITH_BARS, ==, 0);
+}
+
+/* A mark touched on the plan is in the line. */
+static void
+test_selection_fills_the_mark (Fixture *fixture, gconstpointer data)
+{
+  lb_selection_set_current (fixture->selection,
+                            lb_fold_find_mark (lb_job_get_fold (fixture->job), "C3"));
+  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (entry_at (fixture, 0))), ==, "C3");
+}
+
+static void
+type_row (GtkWidget *group, const char *title, const char *text)
+{
+  GtkWidget *row = find_widget (group, ADW_TYPE_ENTRY_ROW, title);
+
+  g_assert_nonnull (row);
+  gtk_editable_set_text (GTK_EDITABLE (row), text);
+}
+
+static void
+record_dive (GtkWidget *group, const char *left, const char *bottom, const char *up)
+{
+  type_row (group, "Left surface (07:10)", left);
+  type_row (group, "Left bottom", bottom);
+  type_row (group, "Reached surface", up);
+  g_signal_emit_by_name (find_widget (group, GTK_TYPE_BUTTON, "Record Dive"), "clicked");
+}
+
+static void
+test_dives (Fixture *fixture, gconstpointer data)
+{
+  GtkWidget *group = find_widget (fixture->page, LB_TYPE_DIVE_GROUP, NULL);
+  const LbTotals *totals;
+
+  type_row (group, "Diver (role or initials)", "diver 2");
+  type_row (group, "Deepest by pneumo (ft)", "38");
+  /* Refused, and not even a shift is opened. */
+  record_dive (group, "09:10", "08:10", "");
+  g_assert_true (
+    gtk_widget_has_css_class (find_widget (group, ADW_TYPE_ENTRY_ROW, "Left bottom"), "error"));
+  record_dive (group, "07:10", "08:10", "08:00");
+  g_assert_true (
+    gtk_widget_has_css_class (find_widget (group, ADW_TYPE_ENTRY_ROW, "Reached surface"), "error"));
+  record_dive (group, "7.10", "08:10", "");
+  g_assert_cmpuint (lb_job_get_ledger (fixture->job)->shifts->len, ==, 0);
+
+  /* 40 ft by the table: no-stop limit 163 min, U.S. Navy Diving Manual, revision 7, table 9-7. */
+  record_dive (group, "07:10", "08:02", "08:05");
+  g_assert_nonnull (find_widget (group, GTK_TYPE_LABEL, "52 of 163 min"));
+  record_dive (group, "09:00", "12:00", "12:05");
+  g_assert_nonnull (find_widget (group, GTK_TYPE_LABEL, "180 min: PAST the limit of 163"));
+  totals = &lb_job_get_fold (fixture->job)->shifts[lb_job_get_shift (fixture->job)];
+  g_assert_cmpuint (totals->n_dives, ==, 2);
+}
+
+/* A row's own button takes back its entry whichever came later; rows that stay are not made anew,
+ * and the focus goes to the row in its place. */
+static void
+test_rows_take_back (Fixture *fixture, gconstpointer data)
+{
+  GtkWidget *group = find_widget (fixture->page, LB_TYPE_USED_GROUP, NULL);
+  GtkWidget *rods = find_widget (group, ADW_TYPE_ENTRY_ROW, "Rods used");
+  GtkWidget *stays, *goes, *button;
+
+  gtk_editable_set_text (GTK_EDITABLE (rods), "12");
+  g_signal_emit_by_name (rods, "apply");
+  gtk_editable_set_text (GTK_EDITABLE (rods), "none");
+  g_signal_emit_by_name (rods, "apply");
+  g_assert_true (gtk_widget_has_css_class (rods, "error"));
+  gtk_editable_set_text (GTK_EDITABLE (rods), "7");
+  g_signal_emit_by_name (rods, "apply");
+  g_assert_false (gtk_widget_has_css_class (rods, "error"));
+
+  stays = find_widget (group, ADW_TYPE_ACTION_ROW, "7 rods used");
+  goes = find_widget (group, ADW_TYPE_ACTION_ROW, "12 rods used");
+  g_assert_nonnull (stays);
+  button = find_widget (goes, GTK_TYPE_BUTTON, NULL);
+  gtk_test_accessible_assert_property (button, GTK_ACCESSIBLE_PROPERTY_LABEL, "Take this back");
+  gtk_widget_grab_focus (button);
+  g_signal_emit_by_name (button, "clicked");
+  g_assert_null (find_widget (group, ADW_TYPE_ACTION_ROW, "12 rods used"));
+  g_assert_true (find_widget (group, ADW_TYPE_ACTION_ROW, "7 rods used") == stays);
+  g_assert_true (gtk_root_get_focus (GTK_ROOT (fixture->window)) == stays);
+  g_assert_cmpfloat (lb_job_get_fold (fixture->job)->job.rods, ==, 7);
+}
+
+static void
+test_read_only (Fixture *fixture, gconstpointer data)
+{
+  if (!lb_job_is_read_only (fixture->job)) {
+    g_test_skip ("this user may write to any file");
+    return;
+  }
+  g_assert_false (gtk_widget_is_sensitive (fixture->lines));
+  g_assert_false (gtk_widget_is_sensitive (find_widget (fixture->page, LB_TYPE_DIVE_GROUP, NULL)));
+}
+
+int
+main (int argc, char *argv[])
+{
+  gtk_test_init (&argc, &argv, NULL);
+  adw_init ();
+
+#define ADD(name, func) g_test_add ("/shift-page/" name, Fixture, NULL, set_up, func, tear_down)
+
+  ADD ("line-is-one-act", test_line_is_one_act);
+  ADD ("wrong-lines-are-refused", test_wrong_lines_are_refused);
+  ADD ("severed-burns-those-left", test_severed_burns_those_left);
+  ADD ("selection-fills-the-mark", test_selection_fills_the_mark);
+  ADD ("dives", test_dives);
+  ADD ("rows-take-back", test_rows_take_back);
+  g_test_add ("/shift-page/read-only", Fixture, "read-only", set_up, test_read_only, tear_down);
+
+  return g_test_run ();
+}
