@@ -469,6 +469,8 @@ lb_figure_missing (LbFigureId id, const LbPile *pile)
     return N_ ("The mudline is not known.");
   if ((needs & NEED_WIDTH) && !(pile->outline.width_m > 0))
     return N_ ("The width of the pile is not known.");
+  if ((needs & NEED_WIDTH) && !lb_outline_is_known (&pile->outline))
+    return N_ ("The void on record is as wide as the pile: correct one of them.");
   if ((needs & NEED_N_BARS) && pile->n_bars == 0)
     return N_ ("The number of bars is not known.");
   if ((needs & NEED_BAR) && !pile->bar)

@@ -48,6 +48,14 @@ lb_shape_from_name (const char *name, LbShape *out_shape)
   return FALSE;
 }
 
+gboolean
+lb_outline_is_known (const LbOutline *outline)
+{
+  g_return_val_if_fail (outline, FALSE);
+
+  return outline->width_m > 0 && outline->void_m < outline->width_m;
+}
+
 double
 lb_outline_area (const LbOutline *outline)
 {
@@ -56,7 +64,7 @@ lb_outline_area (const LbOutline *outline)
   const double w = outline->width_m;
   const double hole = G_PI_4 * outline->void_m * outline->void_m;
 
-  if (!(w > 0))
+  if (!lb_outline_is_known (outline))
     return (double) NAN;
 
   switch (outline->shape) {
@@ -101,7 +109,7 @@ lb_outline_inertia (const LbOutline *outline)
   const double w4 = pow (outline->width_m, 4);
   const double hole = G_PI * pow (outline->void_m, 4) / 64;
 
-  if (!(outline->width_m > 0))
+  if (!lb_outline_is_known (outline))
     return (double) NAN;
 
   switch (outline->shape) {

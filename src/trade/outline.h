@@ -30,8 +30,11 @@ typedef struct
 const char *lb_shape_name (LbShape shape); /* "square", "octagonal", "round": msgids */
 gboolean lb_shape_from_name (const char *name, LbShape *out_shape);
 
-/* Section properties by elementary geometry (docs/methods.md, "Sections"); NAN while the width is
- * not known. */
+/* Whether there is a section to reckon with: a width, and a void that leaves something of it. */
+gboolean lb_outline_is_known (const LbOutline *outline);
+
+/* Section properties by elementary geometry (docs/methods.md, "Sections"); NAN for an outline that
+ * is not known, the perimeter as long as the width is. */
 double lb_outline_area (const LbOutline *outline);      /* m2, void taken off */
 double lb_outline_perimeter (const LbOutline *outline); /* m, outside */
 double lb_outline_inertia (const LbOutline *outline);   /* m4, about a centroidal axis */

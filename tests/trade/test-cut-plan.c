@@ -116,7 +116,7 @@ test_missing_facts (void)
   LbAssumptions assumptions;
 
   lb_assumptions_init (&assumptions);
-  for (int fact = 0; fact < 6; fact++) {
+  for (int fact = 0; fact < 7; fact++) {
     LbCutPlan plan;
     LbPile pile;
     guint n_missing = 0;
@@ -139,6 +139,9 @@ test_missing_facts (void)
     case 4:
       pile.bar = NULL;
       break;
+    case 5:
+      pile.outline.void_m = pile.outline.width_m;
+      break;
     default:
       pile.n_bars = 0;
       break;
@@ -153,7 +156,7 @@ test_missing_facts (void)
       n_missing += is_missing;
     }
     g_assert_cmpuint (n_missing, >, 0);
-    g_assert_true (says (&plan, LB_CAUTION_BARS_UNKNOWN) == (fact >= 4));
+    g_assert_true (says (&plan, LB_CAUTION_BARS_UNKNOWN) == (fact == 4 || fact == 6));
     g_assert_true (says (&plan, LB_CAUTION_LIMIT_UNKNOWN) == (fact == 1));
   }
 }

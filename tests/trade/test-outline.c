@@ -51,14 +51,35 @@ test_round_lies_between (void)
                                   1e-12);
 }
 
-/* A pile that is all hole has nothing left of it. */
 static void
 test_void_is_taken_off (void)
 {
-  const LbOutline pipe = { .shape = LB_SHAPE_ROUND, .width_m = 0.5, .void_m = 0.5 };
+  for (int shape = 0; shape < LB_N_SHAPES; shape++) {
+    const LbOutline solid = { .shape = (LbShape) shape, .width_m = 0.5 };
+    const LbOutline core = { .shape = LB_SHAPE_ROUND, .width_m = 0.3 };
+    const LbOutline hollow = { .shape = (LbShape) shape, .width_m = 0.5, .void_m = 0.3 };
 
-  g_assert_cmpfloat_with_epsilon (lb_outline_area (&pipe), 0, 1e-15);
-  g_assert_cmpfloat_with_epsilon (lb_outline_inertia (&pipe), 0, 1e-15);
+    g_assert_cmpfloat_with_epsilon (lb_outline_area (&hollow),
+                                    lb_outline_area (&solid) - lb_outline_area (&core), 1e-15);
+    g_assert_cmpfloat_with_epsilon (lb_outline_inertia (&hollow),
+                                    lb_outline_inertia (&solid) - lb_outline_inertia (&core),
+                                    1e-15);
+  }
+}
+
+/* A void as wide as the pile is a slip of the pen: no area, not one of zero or less, from which a
+ * weight would be made. */
+static void
+test_all_void (void)
+{
+  for (int shape = 0; shape < LB_N_SHAPES; shape++) {
+    const LbOutline all = { .shape = (LbShape) shape, .width_m = 0.5, .void_m = 0.5 };
+    const LbOutline more = { .shape = (LbShape) shape, .width_m = 0.5, .void_m = 5 };
+
+    g_assert_true (isnan (lb_outline_area (&all)));
+    g_assert_true (isnan (lb_outline_area (&more)));
+    g_assert_true (isnan (lb_outline_inertia (&more)));
+  }
 }
 
 static void
@@ -94,6 +115,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/trade/outline/polygons-agree", test_polygons_agree);
   g_test_add_func ("/trade/outline/round", test_round_lies_between);
   g_test_add_func ("/trade/outline/void", test_void_is_taken_off);
+  g_test_add_func ("/trade/outline/all-void", test_all_void);
   g_test_add_func ("/trade/outline/unknown-width", test_unknown_width);
   g_test_add_func ("/trade/outline/names", test_names);
   return g_test_run ();
