@@ -342,7 +342,8 @@ lb_assumptions_set (LbAssumptions *assumptions, LbAssumptionId id, double si, GE
     return FALSE;
   }
 
-  assumptions->value[id] = si;
+  /* Legs are counted by cutting off what is behind the point: 1.9999999999 must not be one. */
+  assumptions->value[id] = row->quantity == LB_QUANTITY_COUNT ? round (si) : si;
   assumptions->is_own[id] = TRUE;
   return TRUE;
 }

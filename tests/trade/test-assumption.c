@@ -68,6 +68,19 @@ test_set (void)
   }
 }
 
+/* A count within the slack of a whole number is that number. */
+static void
+test_counts_are_whole (void)
+{
+  LbAssumptions assumptions;
+
+  lb_assumptions_init (&assumptions);
+  g_assert_true (lb_assumptions_set (&assumptions, LB_ASSUME_SLING_LEGS, 1 - 5e-10, NULL));
+  g_assert_cmpfloat (assumptions.value[LB_ASSUME_SLING_LEGS], ==, 1);
+  g_assert_true (lb_assumptions_set (&assumptions, LB_ASSUME_SLING_LEGS, 2 - 5e-10, NULL));
+  g_assert_cmpfloat (assumptions.value[LB_ASSUME_SLING_LEGS], ==, 2);
+}
+
 static void
 check_refused (LbAssumptionId id, double si)
 {
@@ -104,6 +117,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/trade/assumption/unknown-key", test_unknown_key);
   g_test_add_func ("/trade/assumption/triples-rise", test_triples_rise);
   g_test_add_func ("/trade/assumption/set", test_set);
+  g_test_add_func ("/trade/assumption/counts", test_counts_are_whole);
   g_test_add_func ("/trade/assumption/refused", test_refused);
   return g_test_run ();
 }
