@@ -8,7 +8,8 @@
  *      left open.
  *   3. The act's id is the id of its first entry; its entries follow each other in seq.
  *   4. A file that is no longer at its path (deleted, replaced) takes nothing: the act would
- *      go with it. */
+ *      go with it. It is looked at before the work and again just before it is committed, since
+ *      a long list of piles takes its time. */
 #include "book/book-private.h"
 
 #include "trade/step.h"
@@ -85,7 +86,7 @@ lb_book_commit (LbBook *book, GError **error)
                  book->name);
     return FALSE;
   }
-  if (!lb_book_run (book, LB_SQL_COMMIT, error)) {
+  if (!check_may_record (book, error) || !lb_book_run (book, LB_SQL_COMMIT, error)) {
     drop_transaction (book);
     return FALSE;
   }
@@ -122,7 +123,7 @@ gboolean
 lb_book_end_act (LbBook *book, gboolean keep, GError **error)
 {
   if (!book->is_in_many) {
-    if (keep && lb_book_run (book, LB_SQL_COMMIT, error))
+    if (keep && check_may_record (book, error) && lb_book_run (book, LB_SQL_COMMIT, error))
       return TRUE;
     drop_transaction (book);
     return FALSE;

@@ -318,6 +318,52 @@ test_replaced (void)
   fixture_remove (folder);
 }
 
+static void
+move_away_cb (gsize done, gsize total, gpointer data)
+{
+  const char *const *paths = data;
+
+  if (done == total)
+    g_assert_cmpint (g_rename (paths[0], paths[1]), ==, 0);
+}
+
+/* Nor does one that goes while many acts or piles are being stored. */
+static void
+test_replaced_meanwhile (void)
+{
+  g_autofree char *folder = fixture_folder ();
+  g_autofree char *path = make_job (folder);
+  g_autofree char *moved = fixture_path (folder, "moved");
+  const char *paths[] = { path, moved };
+  g_autoptr (GError) error = NULL;
+  g_autoptr (LbBook) book = lb_book_open (path, LB_BOOK_WRITE, &error);
+  g_autoptr (LbLedger) before = fixture_read (book);
+  LbDraft draft = LB_DRAFT_INIT (LB_ENTRY_NOTE);
+  LbPile pile;
+
+  draft.note = "where to?";
+  g_assert_true (lb_book_begin (book, &error));
+  g_assert_true (lb_book_record (book, &draft, 1, NULL, &error));
+  g_assert_cmpint (g_rename (path, moved), ==, 0);
+  g_assert_false (lb_book_commit (book, &error));
+  g_assert_error (error, LB_BOOK_ERROR, LB_BOOK_ERROR_DISK);
+  g_clear_error (&error);
+  g_assert_cmpint (g_rename (moved, path), ==, 0);
+
+  lb_pile_init (&pile);
+  pile.mark = "Z99";
+  pile.x_m = pile.y_m = 0;
+  g_assert_false (lb_book_add_piles (book, &pile, 1, move_away_cb, paths, NULL, &error));
+  g_assert_error (error, LB_BOOK_ERROR, LB_BOOK_ERROR_DISK);
+  g_clear_error (&error);
+  g_assert_cmpint (g_rename (moved, path), ==, 0);
+
+  g_autoptr (LbLedger) after = fixture_read (book);
+  g_assert_cmpuint (after->piles->len, ==, before->piles->len);
+  g_assert_cmpint (after->last_seq, ==, before->last_seq);
+  fixture_remove (folder);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -333,5 +379,6 @@ main (int argc, char **argv)
   g_test_add_func ("/book/open/mode-read", test_mode_read);
   g_test_add_func ("/book/open/left-by-a-crash", test_left_by_a_crash);
   g_test_add_func ("/book/open/replaced", test_replaced);
+  g_test_add_func ("/book/open/replaced-meanwhile", test_replaced_meanwhile);
   return g_test_run ();
 }
