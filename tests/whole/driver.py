@@ -29,8 +29,7 @@ PATIENCE = 20.0
 STEP = 0.02
 
 SETTINGS = """[Settings]
-gtk-font-name={font}
-gtk-xft-dpi={dpi}
+gtk-font-name=Cantarell {points}
 gtk-enable-animations=0
 gtk-cursor-blink=0
 gtk-recent-files-enabled=0
@@ -73,7 +72,7 @@ def run(*words):
 class Session:
     """A screen of its own; everything started for it ends with it."""
 
-    def __init__(self, width=1280, height=800, large_text=1.0):
+    def __init__(self, width=1280, height=800, large_text=1.0, shadows=False):
         self.started = []
         self.programs = []
         self.folder = pathlib.Path(tempfile.mkdtemp(prefix="lastbent-whole-"))
@@ -83,7 +82,7 @@ class Session:
             (self.folder / name).mkdir(parents=True)
         (self.folder / "run").chmod(0o700)
         (self.folder / "config/gtk-4.0/settings.ini").write_text(
-            SETTINGS.format(font="Cantarell 11", dpi=round(96 * 1024 * large_text))
+            SETTINGS.format(points=11 * large_text)
         )
         os.environ.update(
             HOME=str(self.folder / "home"),
@@ -106,7 +105,8 @@ class Session:
             "-nolisten", "tcp", "-noreset",
         )
         os.environ["DBUS_SESSION_BUS_ADDRESS"] = self.start_bus()
-        self._start("xfwm4", "--compositor=on")
+        # Shadows are for pictures: they cost more than all else on the screen.
+        self._start("xfwm4", "--compositor=" + ("on" if shadows else "off"))
         wait(lambda: "window id" in run("xprop", "-root", "_NET_SUPPORTING_WM_CHECK").stdout,
              "the window manager")
         bus = Gio.bus_get_sync(Gio.BusType.SESSION)

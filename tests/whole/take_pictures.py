@@ -12,27 +12,25 @@ from cases import Job
 class Sitting:
     """One program on one screen, to be taken from several sides."""
 
-    def __init__(self, folder, width=1280, height=800, large_text=1.0, **environment):
+    def __init__(self, folder, width=1280, height=800, large_text=1.0, job=Job.demo,
+                 **environment):
         self.folder = folder
-        self.session = driver.Session(width, height, large_text)
-        self.job = Job.demo(self.session)
-        self.program = self.session.start(self.job.path, **environment)
-        self.program.reads("Tern Cove Cannery Wharf")
-        self.fill_screen()
+        self.session = driver.Session(width, height, large_text, shadows=True)
+        # As if it had been left filling the screen the last time.
+        settings = self.session.folder / "config/glib-2.0/settings"
+        settings.mkdir(parents=True)
+        (settings / "keyfile").write_text("[org/lastbent/Lastbent]\nwindow-maximized=true\n")
+        self.program = self.session.start(job(self.session).path, GSETTINGS_BACKEND="keyfile",
+                                          **environment)
+        self.program.find("tab", "Shift")
+        self.program.wait(lambda: self.program.place_of(self.program.window)
+                          == (0, 0, width, height), "the window to fill the screen")
 
     def __enter__(self):
         return self
 
     def __exit__(self, *trouble):
         self.session.end()
-
-    def fill_screen(self):
-        program = self.program
-        program.press(program.find("button", "Maximize", within=program.window))
-        number = program.window_id(program.window)
-        program.wait(lambda: "MAXIMIZED_HORZ" in driver.run("xprop", "-id", number,
-                                                            "_NET_WM_STATE").stdout,
-                     "the window to fill the screen")
 
     def page(self, key, name):
         self.program.key(key)
@@ -68,10 +66,38 @@ class Sitting:
         print(path, flush=True)
 
 
+LIST = """point,northing,easting,elevation,description,width (in),batter,bearing
+A1,0.00,0.00,8.5,octagonal 8 x #9,16,,
+A2,0.00,12.00,8.5,octagonal 8 x #9,16,1:6,N45E
+A3,0.00,24.00,8.4,octagonal 8 x #9,16,6,45
+A4,,36.00,8.5,octagonal 8 x #9,16,,
+A5,0.00,48.00,8.5,square,20,1:4,S10W
+A6,0.00,6o.00,8.5,square,20,,
+A7,0.00,72.00,8.3,square,20,,
+"""
+
+
+def take_list(folder):
+    with Sitting(folder, job=lambda session: Job.empty(session, name="Survey")) as sitting:
+        program = sitting.program
+        path = sitting.session.folder / "home" / "survey.csv"
+        path.write_text(LIST)
+        program.press(program.find("button", "Take a Pile List…"))
+        chooser = program.wait(lambda: program.windows()[1], "the file dialog")
+        program.raise_window(chooser)
+        program.type(str(path))
+        program.key("Return")
+        window = program.wait(lambda: next((window for window in program.windows()
+                                            if program.look("button", "Take", within=window)),
+                                           None), "the list's window")
+        program.reads("2 rows", within=window)
+        sitting.take("take-list.png")
+
+
 def main(folder):
     with Sitting(folder) as sitting:
         sitting.take("plan-light.png")
-        sitting.find_pile("G8")
+        sitting.find_pile("EF8")
         sitting.take("sheet.png")
         shift = sitting.page("alt+2", "Shift")
         program = sitting.program
@@ -82,13 +108,15 @@ def main(folder):
         sitting.page("alt+3", "Production")
         sitting.take("production.png")
     with Sitting(folder, ADW_DEBUG_COLOR_SCHEME="prefer-dark") as sitting:
+        sitting.find_pile("EF8")
         sitting.take("plan-dark.png")
     with Sitting(folder, 1024, 640) as sitting:
-        sitting.find_pile("G8")
+        sitting.find_pile("EF8")
         sitting.take("plan-small.png")
     with Sitting(folder, large_text=1.5) as sitting:
-        sitting.find_pile("G8")
+        sitting.find_pile("EF8")
         sitting.take("large-text.png")
+    take_list(folder)
 
 
 main(pathlib.Path(sys.argv[1]).resolve())

@@ -70,7 +70,7 @@ def names_what_is_wrong(session):
     program.reads("No Piles Yet")
 
     window = choose_list(program, path)
-    program.press(program.find("check box", "Leave those rows out and take the others",
+    program.press(program.find(None, "Leave those rows out and take the others",
                                within=window))
     take = program.find("button", "Take", within=window)
     program.wait(lambda: take.is_("sensitive"), "Take to be offered")
