@@ -49,7 +49,9 @@ static const char *const statement_texts[LB_N_SQL] = {
   [LB_SQL_FIND_SHIFT] = "SELECT seq FROM shift WHERE id = ?1",
   [LB_SQL_NEXT_ENTRY] = "SELECT coalesce(max(seq), 0) + 1 FROM entry",
   [LB_SQL_FIND_ACT] = "SELECT seq FROM entry WHERE id = ?1 AND act = seq",
-  [LB_SQL_LOOK_AT_ENTRY] = "SELECT kind, of FROM entry WHERE seq = ?1",
+  [LB_SQL_LOOK_AT_ACT] =
+    "SELECT EXISTS (SELECT 1 FROM entry WHERE seq >= ?1 AND act = ?1 AND kind = 'fact'), of "
+    "FROM entry WHERE seq = ?1",
   [LB_SQL_SHIFT_OF_DAY] = "SELECT id FROM shift WHERE day = ?1 AND watch = ?2 ORDER BY seq LIMIT 1",
 };
 

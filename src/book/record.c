@@ -188,7 +188,7 @@ static gboolean
 touches_facts (LbBook *book, gint64 act, gboolean *out_touches, GError **error)
 {
   for (gint64 before = G_MAXINT64; act > 0 && act < before;) {
-    sqlite3_stmt *statement = lb_book_sql (book, LB_SQL_LOOK_AT_ENTRY, error);
+    sqlite3_stmt *statement = lb_book_sql (book, LB_SQL_LOOK_AT_ACT, error);
     if (statement == NULL)
       return FALSE;
     sqlite3_bind_int64 (statement, 1, act);
@@ -200,8 +200,7 @@ touches_facts (LbBook *book, gint64 act, gboolean *out_touches, GError **error)
       return FALSE;
     }
     if (rc == SQLITE_ROW)
-      *out_touches = g_strcmp0 ((const char *) sqlite3_column_text (statement, 0),
-                                lb_entry_kind_name (LB_ENTRY_FACT)) == 0;
+      *out_touches = sqlite3_column_int (statement, 0) != 0;
     before = act;
     act = rc == SQLITE_ROW ? sqlite3_column_int64 (statement, 1) : 0;
     sqlite3_reset (statement);

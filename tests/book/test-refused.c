@@ -232,6 +232,31 @@ test_marks (Job *job, gconstpointer data)
   g_assert_no_error (error);
 }
 
+/* The rename may stand anywhere in the act that is taken back. */
+static void
+test_marks_of_mixed_acts (Job *job, gconstpointer data)
+{
+  g_autofree char *away = NULL;
+  g_autoptr (GError) error = NULL;
+  LbDraft act[2] = { good (job, LB_ENTRY_NOTE), good (job, LB_ENTRY_FACT) };
+  LbDraft other = good (job, LB_ENTRY_FACT);
+  LbDraft back = good (job, LB_ENTRY_TAKE_BACK);
+
+  act[0].note = "painted anew";
+  act[1].what = other.what = lb_fact_name (LB_FACT_MARK);
+  act[1].note = "Q1";
+  g_assert_true (lb_book_record (job->book, act, 2, &away, &error));
+  g_assert_no_error (error);
+  other.pile_id = "test-4";
+  other.note = "P1";
+  g_assert_true (lb_book_record (job->book, &other, 1, NULL, &error));
+  g_assert_no_error (error);
+  g_bytes_unref (job->before);
+  job->before = fixture_bytes (job->path);
+  back.of = away;
+  refuse (job, &back);
+}
+
 static void
 test_take_backs (Job *job, gconstpointer data)
 {
@@ -383,6 +408,7 @@ main (int argc, char **argv)
     { "/book/refused/texts", test_texts },
     { "/book/refused/facts", test_facts },
     { "/book/refused/marks", test_marks },
+    { "/book/refused/marks-of-mixed-acts", test_marks_of_mixed_acts },
     { "/book/refused/take-backs", test_take_backs },
     { "/book/refused/all-or-none", test_all_or_none },
     { "/book/refused/piles", test_piles },
