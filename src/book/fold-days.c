@@ -80,6 +80,8 @@ lb_fold_sum_days (LbFold *fold, const LbLedger *ledger, const guint *n_came_back
 {
   guint n_out = 0;
 
+  /* The ledger keeps its shifts by day, whatever their order in the file: those of one day are
+   * neighbours (lb_ledger_place_shifts()). */
   fold->days = g_new0 (LbDay, MAX (fold->n_shifts, 1));
   for (gsize i = 0; i < fold->n_shifts; i++) {
     const guint32 day = lb_ledger_shift (ledger, i)->day;

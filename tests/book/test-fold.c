@@ -253,6 +253,49 @@ test_totals (Story *story, gconstpointer data)
   g_assert_cmpfloat (now->job.rods, ==, 6.5);
 }
 
+/* Each date is one day, however its shifts came into the file: night before day, a forgotten
+ * shift written up weeks later, and while the ledger is read on shift by shift. */
+static void
+test_days_of_shifts_out_of_order (Story *story, gconstpointer data)
+{
+  static const struct
+  {
+    guint day;
+    const char *watch;
+  } came[] = { { 9, "day" }, { 5, "night" }, { 1, "night" }, { 9, "night" },
+               { 5, "day" }, { 7, "day" },   { 0, "night" }, { 2, "night" } };
+  static const guint days[] = { 0, 1, 2, 5, 7, 9 };
+  g_autoptr (LbLedger) ledger = fixture_read (story->book);
+  g_autoptr (GError) error = NULL;
+
+  for (guint i = 0; i < G_N_ELEMENTS (came); i++) {
+    g_autofree char *id = NULL;
+
+    lb_book_set_now (story->book, FIXTURE_US + i * G_USEC_PER_SEC);
+    g_assert_true (lb_book_open_shift (story->book, FIXTURE_DAY + came[i].day, came[i].watch, NULL,
+                                       &id, &error));
+    g_assert_no_error (error);
+    g_free (fixture_record (story->book, id, LB_ENTRY_RODS, -1, NULL, 1));
+    g_assert_true (lb_book_read_on (story->book, ledger, NULL, &error));
+    g_assert_no_error (error);
+  }
+
+  g_autoptr (LbFold) read_on = lb_fold_new (ledger, G_MAXINT64);
+  g_autoptr (LbFold) anew = fold (story);
+  const LbFold *folds[] = { read_on, anew };
+  for (guint f = 0; f < G_N_ELEMENTS (folds); f++) {
+    g_assert_cmpuint (folds[f]->n_days, ==, G_N_ELEMENTS (days));
+    for (guint i = 0; i < G_N_ELEMENTS (days); i++) {
+      double rods = 0;
+
+      for (guint k = 0; k < G_N_ELEMENTS (came); k++)
+        rods += came[k].day == days[i];
+      g_assert_cmpuint (folds[f]->days[i].day, ==, FIXTURE_DAY + days[i]);
+      g_assert_cmpfloat (folds[f]->days[i].totals.rods, ==, rods);
+    }
+  }
+}
+
 /* Facts and settings: the last word that stands counts; marks are found in any spelling. */
 static void
 test_facts_and_settings (Story *story, gconstpointer data)
@@ -358,6 +401,7 @@ main (int argc, char **argv)
     { "/book/fold/broken", test_broken },
     { "/book/fold/late-shift", test_late_shift },
     { "/book/fold/totals", test_totals },
+    { "/book/fold/days-out-of-order", test_days_of_shifts_out_of_order },
     { "/book/fold/facts-and-settings", test_facts_and_settings },
     { "/book/fold/until", test_until },
     { "/book/fold/sums", test_sums },
