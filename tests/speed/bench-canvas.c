@@ -285,7 +285,7 @@ measure_image (GtkWidget *widget, const char *name, guint n_frames)
   LbPlanView view = canvas->view;
   Stopwatch watch;
 
-  stopwatch_init (&watch);
+  stopwatch_init_own (&watch);
   for (guint frame = 0; frame < NOT_TIMED + n_frames; frame++) {
     view.centre_x_m += (frame / PAN_SWING % 2 == 0 ? PAN_STEP_X : -PAN_STEP_X) / view.px_per_m;
     stopwatch_begin (&watch);

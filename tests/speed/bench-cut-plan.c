@@ -34,8 +34,8 @@ main (int argc, char *argv[])
   for (guint i = 0; i < N_MANY; i++)
     big_job_pile (i, &piles[i], marks + (gsize) i * 16);
 
-  stopwatch_init (&few);
-  stopwatch_init (&many);
+  stopwatch_init_own (&few);
+  stopwatch_init_own (&many);
   for (guint round = 0; round < n_rounds; round++) {
     stopwatch_begin (&few);
     reckon (piles, N_FEW, &assumptions);

@@ -10,9 +10,13 @@ typedef struct
 {
   GArray *times; /* gint64 */
   gint64 began_us;
+  gboolean is_own; /* the thread's processor time rather than the clock on the wall */
 } Stopwatch;
 
 void stopwatch_init (Stopwatch *watch);
+
+/* For work that waits for nothing: what else the machine does is left out. */
+void stopwatch_init_own (Stopwatch *watch);
 void stopwatch_clear (Stopwatch *watch);
 void stopwatch_begin (Stopwatch *watch);
 void stopwatch_end (Stopwatch *watch);
