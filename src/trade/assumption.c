@@ -225,8 +225,8 @@ static const LbAssumption table[LB_N_ASSUMPTIONS] = {
                             .least = 0,
                             .most = 100 * PSI / (100 * FOOT),
                             .tag = LB_TAG_COMMON_PRACTICE,
-                            .source = N_ ("3/8-in hose at about 17 cu ft/min: low for the default "
-                                          "flow of 24, as it grows with the square of the flow") },
+                            .source = N_ ("3/8-in hose at about 17 cu ft/min; about double at the "
+                                          "default flow of 24: set what your hose loses") },
   [LB_ASSUME_DIVE_SETUP] = { .key = "dive-setup",
                              .title = N_ ("Bottom time of a dive not spent burning"),
                              .quantity = LB_QUANTITY_TIME,
@@ -244,14 +244,6 @@ static const LbAssumption table[LB_N_ASSUMPTIONS] = {
                              .tag = LB_TAG_COMMON_PRACTICE,
                              .source = N_ ("Cold and tiredness end a dive before the table does "
                                            "in shallow water") },
-  [LB_ASSUME_CLEAN_TIME] = { .key = "clean-time",
-                             .title = N_ ("Cleaning and breaking to steel"),
-                             .quantity = LB_QUANTITY_TIME,
-                             .value = 45 * MINUTE,
-                             .least = 0,
-                             .most = 1440 * MINUTE,
-                             .tag = LB_TAG_COMMON_PRACTICE,
-                             .source = N_ ("Hydraulic breaker, a pile of 14 to 18 in") },
   [LB_ASSUME_RIGGING_MASS] = { .key = "rigging-mass",
                                .title = N_ ("Rigging weight"),
                                .quantity = LB_QUANTITY_MASS,

@@ -36,7 +36,6 @@ typedef enum {
   LB_ASSUME_HOSE_LOSS,    /* Pa per m */
   LB_ASSUME_DIVE_SETUP,   /* s of bottom time a dive spends on the way, not burning */
   LB_ASSUME_DIVE_LIMIT,   /* s: no dive is planned longer than this, table or no table */
-  LB_ASSUME_CLEAN_TIME,   /* s a pile, to clean and break to steel */
   LB_ASSUME_RIGGING_MASS, /* kg: hook block share, slings, shackles */
   LB_ASSUME_SLING_LEGS,   /* count, 1 to 4; the load is taken by two at most */
   LB_ASSUME_SLING_ANGLE,  /* rad from the horizontal */
