@@ -44,6 +44,7 @@ typedef enum {
   LB_SQL_NEXT_ENTRY,
   LB_SQL_FIND_ACT,
   LB_SQL_LOOK_AT_ACT,
+  LB_SQL_ENTRY_ID,
   LB_SQL_SHIFT_OF_DAY,
 } LbSql;
 

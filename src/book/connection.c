@@ -52,6 +52,7 @@ static const char *const statement_texts[LB_N_SQL] = {
   [LB_SQL_LOOK_AT_ACT] =
     "SELECT EXISTS (SELECT 1 FROM entry WHERE seq >= ?1 AND act = ?1 AND kind = 'fact'), of "
     "FROM entry WHERE seq = ?1",
+  [LB_SQL_ENTRY_ID] = "SELECT id FROM entry WHERE seq = ?1",
   [LB_SQL_SHIFT_OF_DAY] = "SELECT id FROM shift WHERE day = ?1 AND watch = ?2 ORDER BY seq LIMIT 1",
 };
 

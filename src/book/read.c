@@ -498,14 +498,49 @@ lb_book_read (LbBook *book, GCancellable *cancellable, GError **error)
   return g_steal_pointer (&ledger);
 }
 
+/* Whether the file still begins with what was read of it. A copy put back over an open file makes
+ * it another one at the same place; a ledger that went on with that would be true of neither. */
+static gboolean
+check_same_past (LbBook *book, const LbLedger *ledger, const LastRows *last, GError **error)
+{
+  const guint n_entries = ledger->entries->len;
+  gboolean is_same = last->pile >= ledger->piles->len && last->shift >= ledger->shifts->len &&
+                     last->entry >= n_entries;
+
+  if (is_same && n_entries > 0) {
+    sqlite3_stmt *row = lb_book_sql (book, LB_SQL_ENTRY_ID, error);
+
+    if (row == NULL)
+      return FALSE;
+    sqlite3_bind_int64 (row, 1, n_entries);
+
+    const int rc = sqlite3_step (row);
+    is_same = rc == SQLITE_ROW && g_strcmp0 ((const char *) sqlite3_column_text (row, 0),
+                                             lb_ledger_entry (ledger, n_entries - 1)->id) == 0;
+    if (rc != SQLITE_ROW && rc != SQLITE_DONE)
+      lb_connection_fail (book->db, rc, book->name, error);
+    sqlite3_reset (row);
+    if (rc != SQLITE_ROW && rc != SQLITE_DONE)
+      return FALSE;
+  }
+  if (!is_same)
+    g_set_error (error, LB_BOOK_ERROR, LB_BOOK_ERROR_DISK,
+                 _ ("“%s” was put back to another state while it was open; close it and open it "
+                    "again to see what is in it now"),
+                 book->name);
+  return is_same;
+}
+
 gboolean
 lb_book_read_on (LbBook *book, LbLedger *ledger, gboolean *out_changed, GError **error)
 {
   g_return_val_if_fail (book != NULL, FALSE);
   g_return_val_if_fail (ledger != NULL, FALSE);
+  /* What is rolled back would stay in the ledger. */
+  g_return_val_if_fail (!book->is_in_many, FALSE);
 
   LastRows last;
-  if (!look_at_last_rows (book, &last, error))
+  if (!look_at_last_rows (book, &last, error) || !check_same_past (book, ledger, &last, error))
     return FALSE;
 
   const gboolean has_more = last.pile > ledger->piles->len || last.shift > ledger->shifts->len ||

@@ -5,6 +5,7 @@
 #include <locale.h>
 #include <math.h>
 #include <string.h>
+#include <unistd.h>
 
 /* A new job has its name, nothing else, and is the same when it is opened again. */
 static void
@@ -256,6 +257,47 @@ test_two_books (void)
   fixture_remove (folder);
 }
 
+/* A copy that is put back over an open file, as cp does it, is noticed: whether it is shorter or
+ * has grown another past since. */
+static void
+test_put_back (void)
+{
+  g_autofree char *folder = fixture_folder ();
+  g_autofree char *path = fixture_path (folder, "job");
+  g_autoptr (GError) error = NULL;
+  g_autoptr (LbBook) book = fixture_book (path);
+  g_autoptr (GBytes) early = fixture_bytes (path);
+  g_autoptr (LbLedger) ledger = NULL;
+  gsize n_bytes;
+  const char *bytes = g_bytes_get_data (early, &n_bytes);
+  LbDraft note = LB_DRAFT_INIT (LB_ENTRY_NOTE);
+
+  note.note = "seen";
+  for (int i = 0; i < 3; i++)
+    g_assert_true (lb_book_record (book, &note, 1, NULL, &error));
+  ledger = fixture_read (book);
+  g_assert_true (lb_book_read_on (book, ledger, NULL, &error));
+
+  FILE *over = g_fopen (path, "r+b");
+  g_assert_cmpuint (fwrite (bytes, 1, n_bytes, over), ==, n_bytes);
+  g_assert_cmpint (fflush (over), ==, 0);
+  g_assert_cmpint (ftruncate (fileno (over), (off_t) n_bytes), ==, 0);
+  g_assert_cmpint (fclose (over), ==, 0);
+
+  g_autoptr (LbBook) again = lb_book_open (path, LB_BOOK_WRITE, &error);
+  g_assert_no_error (error);
+  g_assert_false (lb_book_read_on (again, ledger, NULL, &error));
+  g_assert_error (error, LB_BOOK_ERROR, LB_BOOK_ERROR_DISK);
+  for (int i = 0; i < 9; i++) {
+    g_clear_error (&error);
+    note.note = "never seen";
+    g_assert_true (lb_book_record (again, &note, 1, NULL, &error));
+    g_assert_false (lb_book_read_on (again, ledger, NULL, &error));
+    g_assert_error (error, LB_BOOK_ERROR, LB_BOOK_ERROR_DISK);
+  }
+  fixture_remove (folder);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -267,5 +309,6 @@ main (int argc, char **argv)
   g_test_add_func ("/book/round-trip/shifts", test_shifts);
   g_test_add_func ("/book/round-trip/fixed-origin", test_fixed_origin);
   g_test_add_func ("/book/round-trip/two-books", test_two_books);
+  g_test_add_func ("/book/round-trip/put-back", test_put_back);
   return g_test_run ();
 }
