@@ -16,15 +16,14 @@ class Sitting:
                  **environment):
         self.folder = folder
         self.session = driver.Session(width, height, large_text, shadows=True)
-        # As if it had been left filling the screen the last time.
-        settings = self.session.folder / "config/glib-2.0/settings"
-        settings.mkdir(parents=True)
-        (settings / "keyfile").write_text("[org/lastbent/Lastbent]\nwindow-maximized=true\n")
-        self.program = self.session.start(job(self.session).path, GSETTINGS_BACKEND="keyfile",
-                                          **environment)
+        self.program = self.session.start(job(self.session).path, **environment)
         self.program.find("tab", "Shift")
-        self.program.wait(lambda: self.program.place_of(self.program.window)
-                          == (0, 0, width, height), "the window to fill the screen")
+        self.program.press(self.program.find("button", "Maximize", within=self.program.window))
+        self.program.wait(self.fills_screen, "the window to fill the screen")
+
+    def fills_screen(self):
+        number = self.program.window_id(self.program.window)
+        return "MAXIMIZED_HORZ" in driver.run("xprop", "-id", number, "_NET_WM_STATE").stdout
 
     def __enter__(self):
         return self
@@ -39,12 +38,15 @@ class Sitting:
         return page
 
     def find_pile(self, mark):
-        self.program.key("ctrl+f")
-        box = self.program.find("search box", "Find a pile")
-        self.program.wait(lambda: box.is_("focused"), "the finder")
-        self.program.type(mark)
-        self.program.key("Return")
-        self.program.reads(f"{mark}: ")
+        program = self.program
+        program.raise_window()
+        program.key("ctrl+f")
+        box = program.find("search box", "Find a pile")
+        program.wait(lambda: box.is_("focused"), "the finder")
+        program.type(mark)
+        program.key("Return")
+        canvas = program.find("image", "Plan of the pier")
+        program.wait(lambda: canvas.again().description.startswith(mark), f"{mark} to be picked")
 
     def take(self, name):
         """Twice the same, so that nothing is on the move; then as small as PNG makes it."""
