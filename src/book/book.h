@@ -79,9 +79,9 @@ LbLedger *lb_book_read (LbBook *book, GCancellable *cancellable, GError **error)
  * @out_changed: (out): whether anything was added
  *
  * Adds what was stored since, by this or another program, to @ledger. Costs next to nothing
- * when there is nothing new; meant to be asked several times a second, but not between
- * lb_book_begin() and lb_book_commit(). Refuses with %LB_BOOK_ERROR_DISK when the file no longer
- * holds what @ledger was read from, because a copy was put back over it.
+ * when there is nothing new; meant to be asked several times a second. Refuses with
+ * %LB_BOOK_ERROR_DISK when the file no longer holds what @ledger was read from, because a copy
+ * was put back over it or what was read before lb_book_roll_back() is gone.
  */
 gboolean lb_book_read_on (LbBook *book, LbLedger *ledger, gboolean *out_changed, GError **error);
 

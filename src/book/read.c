@@ -536,8 +536,6 @@ lb_book_read_on (LbBook *book, LbLedger *ledger, gboolean *out_changed, GError *
 {
   g_return_val_if_fail (book != NULL, FALSE);
   g_return_val_if_fail (ledger != NULL, FALSE);
-  /* What is rolled back would stay in the ledger. */
-  g_return_val_if_fail (!book->is_in_many, FALSE);
 
   LastRows last;
   if (!look_at_last_rows (book, &last, error) || !check_same_past (book, ledger, &last, error))

@@ -298,6 +298,31 @@ test_put_back (void)
   fixture_remove (folder);
 }
 
+/* Nor does a ledger that saw what was rolled back go on as if it had been stored. */
+static void
+test_rolled_back (void)
+{
+  g_autofree char *folder = fixture_folder ();
+  g_autofree char *path = fixture_path (folder, "job");
+  g_autoptr (GError) error = NULL;
+  g_autoptr (LbBook) book = fixture_book (path);
+  g_autoptr (LbLedger) ledger = fixture_read (book);
+  LbDraft note = LB_DRAFT_INIT (LB_ENTRY_NOTE);
+
+  note.note = "perhaps";
+  g_assert_true (lb_book_begin (book, &error));
+  g_assert_true (lb_book_record (book, &note, 1, NULL, &error));
+  g_assert_true (lb_book_read_on (book, ledger, NULL, &error));
+  lb_book_roll_back (book);
+  for (int i = 0; i < 3; i++) {
+    g_assert_false (lb_book_read_on (book, ledger, NULL, &error));
+    g_assert_error (error, LB_BOOK_ERROR, LB_BOOK_ERROR_DISK);
+    g_clear_error (&error);
+    g_assert_true (lb_book_record (book, &note, 1, NULL, &error));
+  }
+  fixture_remove (folder);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -310,5 +335,6 @@ main (int argc, char **argv)
   g_test_add_func ("/book/round-trip/fixed-origin", test_fixed_origin);
   g_test_add_func ("/book/round-trip/two-books", test_two_books);
   g_test_add_func ("/book/round-trip/put-back", test_put_back);
+  g_test_add_func ("/book/round-trip/rolled-back", test_rolled_back);
   return g_test_run ();
 }
