@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The open job: what it records is on the disk, what others record arrives, and take back and redo
  * go through both what belongs to a shift and what does not. */
+#include "desk/shell/demo-file.h"
 #include "small-job.h"
 
 #include <glib/gstdio.h>
@@ -347,6 +348,40 @@ test_refuses_what_is_no_job (void)
   small_job_remove (path);
 }
 
+/* The demo is kept and opened again; one that is spoilt is left alone and a second one made. */
+static void
+test_demo_beside_a_spoilt_one (void)
+{
+  g_autoptr (GError) error = NULL;
+  g_autofree char *folder = g_dir_make_tmp ("lastbent-XXXXXX", &error);
+  g_autofree char *kept = g_build_filename (folder, "tern-cove-demo.lastbent", NULL);
+  g_autofree char *second = g_build_filename (folder, "tern-cove-demo-2.lastbent", NULL);
+  g_autofree char *spoilt = NULL;
+  gboolean is_second = TRUE;
+
+  for (int i = 0; i < 2; i++) {
+    g_autoptr (GFile) file = lb_demo_file_ready (folder, &is_second, &error);
+
+    g_assert_no_error (error);
+    g_assert_cmpstr (g_file_peek_path (file), ==, kept);
+    g_assert_false (is_second);
+  }
+
+  g_file_set_contents (kept, "no job any more", -1, &error);
+  g_assert_no_error (error);
+  for (int i = 0; i < 2; i++) {
+    g_autoptr (GFile) file = lb_demo_file_ready (folder, &is_second, &error);
+
+    g_assert_no_error (error);
+    g_assert_cmpstr (g_file_peek_path (file), ==, second);
+    g_assert_true (is_second == (i == 0));
+  }
+  g_file_get_contents (kept, &spoilt, NULL, &error);
+  g_assert_no_error (error);
+  g_assert_cmpstr (spoilt, ==, "no job any more");
+  small_job_remove (g_steal_pointer (&kept));
+}
+
 static void
 test_read_only (void)
 {
@@ -385,6 +420,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/job/adds-piles-on-a-worker", test_adds_piles_on_a_worker);
   g_test_add_func ("/job/copies", test_copies);
   g_test_add_func ("/job/refuses-what-is-no-job", test_refuses_what_is_no_job);
+  g_test_add_func ("/job/demo-beside-a-spoilt-one", test_demo_beside_a_spoilt_one);
   g_test_add_func ("/job/read-only", test_read_only);
 
   return g_test_run ();

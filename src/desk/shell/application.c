@@ -4,14 +4,12 @@
  * program's own data, and is an ordinary job file from then on. */
 #include "desk/shell/application.h"
 
-#include "book/demo-job.h"
+#include "desk/shell/demo-file.h"
 #include "desk/shell/preferences.h"
 #include "desk/shell/say.h"
 #include "desk/shell/window.h"
 
 #include <glib/gi18n-lib.h>
-
-#define DEMO_FILE "tern-cove-demo" LB_BOOK_SUFFIX
 
 struct _LbApplication
 {
@@ -189,38 +187,44 @@ new_job_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
                 _ ("_Begin"), G_CALLBACK (new_chosen_cb));
 }
 
+/* What the worker found besides the file, read by the main thread when it is done. */
+typedef struct
+{
+  gboolean is_second;
+} Demo;
+
 static void
 make_demo_thread (GTask *task, gpointer source, gpointer task_data, GCancellable *cancellable)
 {
-  GFile *file = G_FILE (task_data);
-  g_autofree char *path = g_file_get_path (file);
-  g_autofree char *folder = g_path_get_dirname (path);
-  g_autoptr (LbBook) book = NULL;
+  Demo *demo = task_data;
+  g_autofree char *folder = g_build_filename (g_get_user_data_dir (), "lastbent", NULL);
   GError *error = NULL;
+  GFile *file = lb_demo_file_ready (folder, &demo->is_second, &error);
 
-  /* What cannot be made here is told by the opening below. */
-  g_mkdir_with_parents (folder, 0700);
-  if (!g_file_test (path, G_FILE_TEST_EXISTS)) {
-    book = lb_demo_job_create (path, &error);
-    if (book == NULL) {
-      g_task_return_error (task, error);
-      return;
-    }
-  }
-  g_task_return_boolean (task, TRUE);
+  if (file != NULL)
+    g_task_return_pointer (task, file, g_object_unref);
+  else
+    g_task_return_error (task, error);
 }
 
 static void
 made_demo_cb (GObject *source, GAsyncResult *result, gpointer data)
 {
   LbApplication *self = LB_APPLICATION (source);
+  const Demo *demo = g_task_get_task_data (G_TASK (result));
   GError *error = NULL;
+  g_autoptr (GFile) file = g_task_propagate_pointer (G_TASK (result), &error);
 
   g_application_release (G_APPLICATION (self));
-  if (g_task_propagate_boolean (G_TASK (result), &error))
-    show_file (self, G_FILE (g_task_get_task_data (G_TASK (result))));
-  else
+  if (file == NULL) {
     lb_say_error (GTK_WIDGET (window_in_front (self)), _ ("The demo was not made"), error);
+    return;
+  }
+  show_file (self, file);
+  if (demo->is_second)
+    lb_say (GTK_WIDGET (window_in_front (self)),
+            _ ("The demo kept here could not be opened. It was left as it is; this is a new one."),
+            FALSE);
 }
 
 static void
@@ -229,9 +233,7 @@ demo_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
   g_autoptr (GTask) task = g_task_new (data, NULL, made_demo_cb, NULL);
 
   g_task_set_source_tag (task, demo_cb);
-  g_task_set_task_data (
-    task, g_file_new_build_filename (g_get_user_data_dir (), "lastbent", DEMO_FILE, NULL),
-    g_object_unref);
+  g_task_set_task_data (task, g_new0 (Demo, 1), g_free);
   g_application_hold (G_APPLICATION (data));
   g_task_run_in_thread (task, make_demo_thread);
 }
