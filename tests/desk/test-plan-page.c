@@ -269,6 +269,20 @@ test_marks (Fixture *fixture, gconstpointer data)
   g_assert_cmpint (step_of (fixture, "C4"), ==, LB_STEP_CLEANED);
 }
 
+/* What is under the pointer tells no tip while its menu is up. */
+static void
+test_menu_without_tip (Fixture *fixture, gconstpointer data)
+{
+  GtkWidget *menu = find_widget (fixture->canvas, GTK_TYPE_POPOVER_MENU);
+
+  g_assert_true (gtk_widget_get_has_tooltip (fixture->canvas));
+  g_signal_emit_by_name (fixture->canvas, "menu", 100.0, 100.0);
+  g_assert_true (gtk_widget_get_visible (menu));
+  g_assert_false (gtk_widget_get_has_tooltip (fixture->canvas));
+  gtk_popover_popdown (GTK_POPOVER (menu));
+  g_assert_true (gtk_widget_get_has_tooltip (fixture->canvas));
+}
+
 static GtkWidget *
 legend_button (Fixture *fixture, LbStep step)
 {
@@ -415,6 +429,7 @@ main (int argc, char *argv[])
   ADD ("shaking-press", test_shaking_press);
   ADD ("keys", test_keys);
   ADD ("marks", test_marks);
+  ADD ("menu-without-tip", test_menu_without_tip);
   ADD ("filters", test_filters);
   ADD ("list-shares-the-selection", test_list_shares_the_selection);
   ADD ("finder", test_finder);

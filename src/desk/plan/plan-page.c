@@ -511,5 +511,8 @@ lb_plan_page_init (LbPlanPage *self)
   gtk_popover_set_has_arrow (GTK_POPOVER (self->menu_popover), FALSE);
   gtk_widget_set_halign (self->menu_popover, GTK_ALIGN_START);
   gtk_widget_set_parent (self->menu_popover, GTK_WIDGET (self->canvas));
+  /* Or the tip of the pile under the pointer would come up over the menu that was asked for. */
+  g_object_bind_property (self->menu_popover, "visible", self->canvas, "has-tooltip",
+                          G_BINDING_SYNC_CREATE | G_BINDING_INVERT_BOOLEAN);
   update_actions (self);
 }
