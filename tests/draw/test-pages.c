@@ -57,7 +57,7 @@ read_pdf (LbPictureFunc func, LbPaper paper, gsize n_pages, Sheet *sheet)
 {
   g_autofree char *program = g_find_program_in_path ("pdftotext");
   if (program == NULL) {
-    g_test_skip ("pdftotext is not installed");
+    g_test_fail_printf ("pdftotext is missing: sh src/set-up test");
     return NULL;
   }
   g_autoptr (GError) error = NULL;

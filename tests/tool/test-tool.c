@@ -639,7 +639,7 @@ test_print (void)
   g_autofree char *cards = pdf_text ("cards.pdf"), *day = pdf_text ("day.pdf");
 
   if (cards == NULL) {
-    g_test_skip ("pdftotext is not here");
+    g_test_fail_printf ("pdftotext is missing: sh src/set-up test");
     return;
   }
   assert_says (cards, "G7");
