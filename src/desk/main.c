@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "desk/shell/application.h"
+#include "desk/shell/frame-memory.h"
 
 #include <glib/gi18n-lib.h>
 #include <locale.h>
@@ -10,6 +11,8 @@ main (int argc, char *argv[])
   /* Uninstalled, the translations lie in the build directory. */
   const char *locale_dir = g_getenv ("LASTBENT_LOCALE_DIR");
   g_autoptr (LbApplication) application = NULL;
+
+  lb_frame_memory_keep ();
 
   /* Once, here: the toolkit would do it again while a worker is reading the job. */
   setlocale (LC_ALL, "");

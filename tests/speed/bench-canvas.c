@@ -17,6 +17,7 @@
 #include "big-job.h"
 #include "desk/plan/plan-canvas-private.h"
 #include "desk/plan/plan-image.h"
+#include "desk/shell/frame-memory.h"
 #include "desk/shell/look.h"
 #include "frame-watch.h"
 #include "stopwatch.h"
@@ -353,6 +354,7 @@ main (int argc, char *argv[])
   g_autoptr (LbJob) job = NULL;
   Bench bench;
 
+  lb_frame_memory_keep (); /* as the program itself does */
   g_assert_no_error (error);
   g_clear_pointer (&book, lb_book_close);
   adw_init ();

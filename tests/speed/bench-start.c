@@ -11,6 +11,7 @@
 #include "big-job.h"
 #include "desk/plan/plan-canvas.h"
 #include "desk/shell/application.h"
+#include "desk/shell/frame-memory.h"
 #include "desk/shell/window.h"
 #include "stopwatch.h"
 
@@ -120,6 +121,8 @@ start_empty (void)
 static int
 start_open (char *program, char *path)
 {
+  lb_frame_memory_keep (); /* as the program itself does */
+
   g_autoptr (LbApplication) application = lb_application_new ();
   char *arguments[] = { program, path, NULL };
   Start start = { NULL };

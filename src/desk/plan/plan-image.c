@@ -4,7 +4,8 @@
  * Piles look alike: ten thousand of them have some hundred looks at one zoom. Each look is drawn
  * once, by the same functions that draw paper, into a sprite; a frame is the ground copied and
  * the sprites laid over it. The water and the deck, which move with the plan, are kept as a
- * picture with a margin all round, so that panning only copies another part of it.
+ * picture: once the plan is panned, with a margin all round, so that panning only copies another
+ * part of it.
  *
  * Invariants:
  * 1. Sprites stand for what `made_for` says; when that changes they go. Marks and arrows depend on
@@ -17,6 +18,7 @@
  */
 #include "desk/plan/plan-image.h"
 
+#include "desk/plan/large-image.h"
 #include "desk/plan/sprite.h"
 
 #include <math.h>
@@ -68,6 +70,7 @@ struct _LbPlanImage
   gboolean has_ground; /* whether it holds what is to be seen */
   double ground_x_m, ground_y_m;
   int ground_width, ground_height; /* of the page it was drawn for, px */
+  int ground_margin;               /* px */
 
   cairo_surface_t *pages[2];
   guint turn;
@@ -288,8 +291,8 @@ has_size (cairo_surface_t *image, int width, int height)
          cairo_image_surface_get_height (image) == height;
 }
 
-/* Water, deck and axes with a margin, drawn again only when the page has moved off it. Returns by
- * @out_x, @out_y where the page begins in it, device px. */
+/* Water, deck and axes, drawn again only when the page has moved off them, with a margin then.
+ * Returns by @out_x, @out_y where the page begins in it, device px. */
 static void
 draw_ground (LbPlanImage *self,
              const LbVoice *voice,
@@ -302,26 +305,27 @@ draw_ground (LbPlanImage *self,
 {
   const MadeFor *made_for = &self->made_for;
   const double px_per_m = view->px_per_m * made_for->scale;
-  const int margin = GROUND_MARGIN * made_for->scale;
+  const gboolean is_same_page = self->has_ground && self->ground_width == width &&
+                                self->ground_height == height;
+  int margin = self->ground_margin * made_for->scale;
   const double moved_x = round ((view->centre_x_m - self->ground_x_m) * px_per_m);
   const double moved_y = round ((self->ground_y_m - view->centre_y_m) * px_per_m);
   cairo_t *cr;
 
-  if (self->has_ground && self->ground_width == width && self->ground_height == height &&
-      fabs (moved_x) <= margin && fabs (moved_y) <= margin)
-  {
+  if (is_same_page && fabs (moved_x) <= margin && fabs (moved_y) <= margin) {
     *out_x = margin + (int) moved_x;
     *out_y = margin + (int) moved_y;
     return;
   }
 
+  self->ground_margin = is_same_page ? GROUND_MARGIN : 0;
+  margin = self->ground_margin * made_for->scale;
   if (!has_size (self->ground, width * made_for->scale + 2 * margin,
                  height * made_for->scale + 2 * margin))
   {
     g_clear_pointer (&self->ground, cairo_surface_destroy);
-    self->ground = cairo_image_surface_create (CAIRO_FORMAT_ARGB32,
-                                               width * made_for->scale + 2 * margin,
-                                               height * made_for->scale + 2 * margin);
+    self->ground = lb_large_image_new (width * made_for->scale + 2 * margin,
+                                       height * made_for->scale + 2 * margin);
   }
   self->has_ground = TRUE;
   self->ground_width = width;
@@ -330,8 +334,8 @@ draw_ground (LbPlanImage *self,
   self->ground_y_m = view->centre_y_m;
   cr = cairo_create (self->ground);
   cairo_scale (cr, made_for->scale, made_for->scale);
-  lb_plan_draw_water (cr, made_for->palette, voice, plan, view, width + 2 * GROUND_MARGIN,
-                      height + 2 * GROUND_MARGIN);
+  lb_plan_draw_water (cr, made_for->palette, voice, plan, view, width + 2 * self->ground_margin,
+                      height + 2 * self->ground_margin);
   cairo_destroy (cr);
   cairo_surface_flush (self->ground);
   *out_x = margin;
@@ -447,7 +451,7 @@ take_page (LbPlanImage *self, int width, int height)
   page = &self->pages[self->turn];
   if (!has_size (*page, width, height)) {
     g_clear_pointer (page, cairo_surface_destroy);
-    *page = cairo_image_surface_create (CAIRO_FORMAT_ARGB32, width, height);
+    *page = lb_large_image_new (width, height);
   }
   return *page;
 }
