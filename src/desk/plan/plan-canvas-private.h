@@ -35,12 +35,14 @@ struct _LbPlanCanvas
   LbSelection *selection;
   GSignalGroup *job_signals;
   GSignalGroup *selection_signals;
-  LbPlan *plan; /* NULL without a job */
   gboolean *shown;
   struct _LbPlanImage *image;
   GtkWidget *base_layer;   /* ground, marks, names */
   GtkWidget *picked_layer; /* rings round picked piles */
   GtkWidget *hand_layer;   /* hover, focus, box, the tool's frame */
+
+  /* Borrowed */
+  const LbPlan *plan; /* the job's, NULL without one */
 
   /* State */
   LbPlanView view;

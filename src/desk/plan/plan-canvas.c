@@ -9,7 +9,7 @@
  * what is damaged, and as a texture under the others, which keep it in the graphics memory.
  *
  * Invariants:
- * 1. plan is of job's present fold: both change in job_changed_cb().
+ * 1. plan is the job's present one: it changes in job_changed_cb().
  * 2. The view moves by whole device pixels while panning, so that the kept ground fits.
  */
 #include "desk/plan/plan-canvas-private.h"
@@ -323,8 +323,7 @@ update_description (LbPlanCanvas *self)
 static void
 job_changed_cb (LbPlanCanvas *self)
 {
-  g_clear_pointer (&self->plan, lb_plan_free);
-  self->plan = lb_plan_new (lb_job_get_fold (self->job));
+  self->plan = lb_job_get_plan (self->job);
   self->hovered = -1;
   lb_plan_image_forget_plan (self->image);
   update_shown (self);
@@ -414,7 +413,7 @@ lb_plan_canvas_dispose (GObject *object)
     g_signal_group_set_target (self->selection_signals, NULL);
   g_clear_object (&self->job_signals);
   g_clear_object (&self->selection_signals);
-  g_clear_pointer (&self->plan, lb_plan_free);
+  self->plan = NULL;
   g_clear_pointer (&self->shown, g_free);
   g_clear_pointer (&self->base_layer, gtk_widget_unparent);
   g_clear_pointer (&self->picked_layer, gtk_widget_unparent);
@@ -498,7 +497,7 @@ lb_plan_canvas_set_job (LbPlanCanvas *self, LbJob *job)
     job_changed_cb (self);
     return;
   }
-  g_clear_pointer (&self->plan, lb_plan_free);
+  self->plan = NULL;
   update_shown (self);
   update_description (self);
   lb_plan_image_forget_plan (self->image);

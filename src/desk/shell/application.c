@@ -54,6 +54,7 @@ show_file (LbApplication *self, GFile *file)
     if (window == NULL)
       window = lb_window_new (GTK_APPLICATION (self));
     lb_window_open (window, file);
+    return;
   }
   gtk_window_present (GTK_WINDOW (window));
 }

@@ -8,7 +8,7 @@ G_BEGIN_DECLS
 /* What job.c and job-work.c say to each other. */
 
 /* Takes over all but @file. */
-LbJob *lb_job_new_taking (GFile *file, LbBook *book, LbLedger *ledger, LbFold *fold);
+LbJob *lb_job_new_taking (GFile *file, LbBook *book, LbLedger *ledger, LbFold *fold, LbPlan *plan);
 
 /* Reads what has been stored since, folds it, and emits "changed" when there was anything. */
 gboolean lb_job_read_on (LbJob *self, GError **error);

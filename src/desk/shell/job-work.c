@@ -14,11 +14,13 @@ typedef struct
   LbBook *book;
   LbLedger *ledger;
   LbFold *fold;
+  LbPlan *plan;
 } Opened;
 
 static void
 opened_free (Opened *opened)
 {
+  g_clear_pointer (&opened->plan, lb_plan_free);
   g_clear_pointer (&opened->fold, lb_fold_free);
   g_clear_pointer (&opened->ledger, lb_ledger_free);
   g_clear_pointer (&opened->book, lb_book_close);
@@ -53,6 +55,7 @@ open_job (GFile *file, GCancellable *cancellable, GError **error)
   if (opened->book == NULL)
     return NULL;
   opened->fold = lb_fold_new (opened->ledger, G_MAXINT64);
+  opened->plan = lb_plan_new (opened->fold);
   return g_steal_pointer (&opened);
 }
 
@@ -166,7 +169,8 @@ lb_job_open_finish (GAsyncResult *result, GError **error)
     return NULL;
   opening = g_task_get_task_data (G_TASK (result));
   return lb_job_new_taking (opening->file, g_steal_pointer (&opened->book),
-                            g_steal_pointer (&opened->ledger), g_steal_pointer (&opened->fold));
+                            g_steal_pointer (&opened->ledger), g_steal_pointer (&opened->fold),
+                            g_steal_pointer (&opened->plan));
 }
 
 typedef struct

@@ -3,11 +3,12 @@
  *
  * Purpose: one place where the window's program records and from which all pages read.
  * Data: the book (the file), the ledger (what it says), the fold (what follows). The ledger only
- * grows; the fold is made again after every change, which takes milliseconds.
+ * grows; the fold, and the plan that is drawn of it, are made again after every change, which
+ * takes milliseconds.
  *
  * Invariants:
- * 1. fold is always the fold of the whole ledger; the one before is freed only after "changed"
- *    has been told, so that a handler may still compare.
+ * 1. fold is always the fold of the whole ledger and plan that of the fold; those before are freed
+ *    only after "changed" has been told, so that a handler may still compare.
  * 2. What lb_job_record() says was recorded is on the disk, in one transaction with the shift
  *    that had to be opened for it.
  * 3. picked is a string of the ledger, which keeps its strings as long as it lives.
@@ -38,6 +39,7 @@ struct _LbJob
   LbBook *book;
   LbLedger *ledger;
   LbFold *fold;
+  LbPlan *plan;
   char *font;
   char *decimal_point;
   char *thousands;
@@ -95,9 +97,11 @@ update_voice (LbJob *self)
 static void
 refold (LbJob *self)
 {
-  g_autoptr (LbFold) before = g_steal_pointer (&self->fold);
+  g_autoptr (LbFold) fold_before = g_steal_pointer (&self->fold);
+  g_autoptr (LbPlan) plan_before = g_steal_pointer (&self->plan);
 
   self->fold = lb_fold_new (self->ledger, G_MAXINT64);
+  self->plan = lb_plan_new (self->fold);
   update_voice (self);
   g_signal_emit (self, signals[CHANGED], 0);
 }
@@ -150,6 +154,7 @@ lb_job_dispose (GObject *object)
 
   g_clear_handle_id (&self->watch_id, g_source_remove);
   g_clear_object (&self->file);
+  g_clear_pointer (&self->plan, lb_plan_free);
   g_clear_pointer (&self->fold, lb_fold_free);
   g_clear_pointer (&self->ledger, lb_ledger_free);
   g_clear_pointer (&self->book, lb_book_close);
@@ -190,7 +195,7 @@ lb_job_init (LbJob *self)
 }
 
 LbJob *
-lb_job_new_taking (GFile *file, LbBook *book, LbLedger *ledger, LbFold *fold)
+lb_job_new_taking (GFile *file, LbBook *book, LbLedger *ledger, LbFold *fold, LbPlan *plan)
 {
   LbJob *self = g_object_new (LB_TYPE_JOB, NULL);
   GtkSettings *settings = gtk_settings_get_default ();
@@ -199,6 +204,7 @@ lb_job_new_taking (GFile *file, LbBook *book, LbLedger *ledger, LbFold *fold)
   self->book = book;
   self->ledger = ledger;
   self->fold = fold;
+  self->plan = plan;
   self->opened_seq = ledger->last_seq;
   update_voice (self);
   if (settings != NULL) {
@@ -259,6 +265,14 @@ lb_job_get_fold (LbJob *self)
   g_return_val_if_fail (LB_IS_JOB (self), NULL);
 
   return self->fold;
+}
+
+const LbPlan *
+lb_job_get_plan (LbJob *self)
+{
+  g_return_val_if_fail (LB_IS_JOB (self), NULL);
+
+  return self->plan;
 }
 
 gboolean
@@ -469,8 +483,10 @@ find_next (LbJob *self, NextFunc next, int *out_shift)
 {
   const int shift = lb_job_get_shift (self);
   const char *of_shift = shift >= 0 ? next (self->fold, self->ledger, shift) : NULL;
-  const char *of_none = next (self->fold, self->ledger, -1);
+  const char *of_none = NULL;
 
+  if (self->ledger->last_seq > self->opened_seq)
+    of_none = next (self->fold, self->ledger, -1);
   if (of_none != NULL && last_seq_of (self, of_none) <= self->opened_seq)
     of_none = NULL;
   if (of_none != NULL &&

@@ -4,6 +4,7 @@
 #include "book/book.h"
 #include "book/fold.h"
 #include "draw/picture-text.h"
+#include "draw/plan.h"
 
 #include <gio/gio.h>
 
@@ -13,7 +14,7 @@ G_BEGIN_DECLS
  * Main thread only; loading runs on a worker. It looks for other programs' entries twice a second
  * and says so by the same signal as for its own.
  *
- * Signal "changed": ledger and fold are new; pointers got before are gone. */
+ * Signal "changed": ledger, fold and plan are new; pointers got before are gone afterwards. */
 #define LB_TYPE_JOB (lb_job_get_type ())
 G_DECLARE_FINAL_TYPE (LbJob, lb_job, LB, JOB, GObject)
 
@@ -30,6 +31,7 @@ LbJob *lb_job_open_finish (GAsyncResult *result, GError **error); /* (transfer f
 GFile *lb_job_get_file (LbJob *self);
 const LbLedger *lb_job_get_ledger (LbJob *self);
 const LbFold *lb_job_get_fold (LbJob *self);
+const LbPlan *lb_job_get_plan (LbJob *self); /* of the fold */
 gboolean lb_job_is_read_only (LbJob *self);
 const LbVoice *lb_job_get_voice (LbJob *self); /* the job's units, the locale's numbers, UI font */
 

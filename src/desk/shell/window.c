@@ -4,6 +4,9 @@
  * The stack shows one of: "empty" (how to begin), "loading", "failed" (why, and the ways out),
  * "job" (the pages). The window owns the job and the selection and gives both to every page; it
  * keeps nothing of the job itself but what the header says, which is set anew at each "changed".
+ *
+ * Each page stands in a bin of the page stack that is empty until somebody looks: to make a page
+ * and to fill it takes as long as all the rest of the window.
  */
 #include "desk/shell/window.h"
 
@@ -15,6 +18,10 @@
 #include "draw/plan-words.h"
 
 #include <glib/gi18n-lib.h>
+
+/* A job that is read sooner is shown without saying first that it is being read: about as long
+ * as an answer still passes for immediate (from memory, literature on response times). */
+#define PATIENCE_MS 300
 
 struct _LbWindow
 {
@@ -40,6 +47,9 @@ struct _LbWindow
   GSignalGroup *job_signals;
   GCancellable *opening;
   GFile *file;
+
+  /* State */
+  guint patience_id; /* of the timeout after which it is said that the job is being read */
 };
 
 G_DEFINE_FINAL_TYPE (LbWindow, lb_window, ADW_TYPE_APPLICATION_WINDOW)
@@ -99,15 +109,20 @@ job_changed_cb (LbWindow *self)
   gtk_info_bar_set_revealed (self->trouble_bar, trouble != NULL);
 }
 
-/* A page gets the job when it is first looked at, and keeps it from then on: with a long job each
- * takes as long to fill as the window takes to open. */
+static AdwBin *
+page_bin (LbWindow *self, const char *name)
+{
+  return ADW_BIN (adw_view_stack_get_child_by_name (self->page_stack, name));
+}
+
+/* A page gets the job when it is first looked at, and keeps it from then on. */
 static void
 give_page_job (LbWindow *self)
 {
-  GtkWidget *page = adw_view_stack_get_visible_child (self->page_stack);
+  const char *name = adw_view_stack_get_visible_child_name (self->page_stack);
 
-  if (page != NULL)
-    g_object_set (page, "job", self->job, NULL);
+  if (self->job != NULL && name != NULL)
+    g_object_set (lb_window_get_page (self, name), "job", self->job, NULL);
 }
 
 static void
@@ -119,14 +134,26 @@ set_job (LbWindow *self, LbJob *job)
   g_set_object (&self->job, job);
   lb_selection_set_current (self->selection, -1);
   g_signal_group_set_target (self->job_signals, job);
-  for (gsize i = 0; i < n; i++)
-    g_object_set (lb_window_get_page (self, kinds[i].name), "job", NULL, NULL);
+  for (gsize i = 0; i < n; i++) {
+    GtkWidget *page = adw_bin_get_child (page_bin (self, kinds[i].name));
+
+    if (page != NULL)
+      g_object_set (page, "job", NULL, NULL);
+  }
   give_page_job (self);
-  if (job != NULL)
+  if (job != NULL) {
     job_changed_cb (self);
-  else
+  } else {
     update_header (self);
-  lb_window_actions_update (self);
+    lb_window_actions_update (self);
+  }
+}
+
+static void
+show_state (LbWindow *self, const char *state)
+{
+  g_clear_handle_id (&self->patience_id, g_source_remove);
+  gtk_stack_set_visible_child_name (self->state_stack, state);
 }
 
 static void
@@ -147,7 +174,7 @@ show_failure (LbWindow *self, const GError *error)
 
   adw_status_page_set_title (self->failed_page, lb_error_heading (error));
   adw_status_page_set_description (self->failed_page, escaped);
-  gtk_stack_set_visible_child_name (self->state_stack, "failed");
+  show_state (self, "failed");
 }
 
 static void
@@ -164,8 +191,17 @@ opened_cb (GObject *source, GAsyncResult *result, gpointer data)
     return;
   }
   set_job (self, job);
-  gtk_stack_set_visible_child_name (self->state_stack, "job");
+  show_state (self, "job");
   remember_file (self);
+}
+
+static void
+patience_ended_cb (gpointer data)
+{
+  LbWindow *self = LB_WINDOW (data);
+
+  self->patience_id = 0;
+  show_state (self, "loading");
 }
 
 static void
@@ -177,18 +213,16 @@ stop_opening (LbWindow *self)
 }
 
 static void
-add_pages (LbWindow *self)
+add_bins (LbWindow *self)
 {
   gsize n;
   const LbPageKind *kinds = lb_page_kinds (&n);
 
   for (gsize i = 0; i < n; i++) {
-    GtkWidget *page = g_object_new (kinds[i].get_type (), NULL);
     AdwViewStackPage *stacked = adw_view_stack_add_titled_with_icon (
-      self->page_stack, page, kinds[i].name, _ (kinds[i].title), kinds[i].icon);
+      self->page_stack, adw_bin_new (), kinds[i].name, _ (kinds[i].title), kinds[i].icon);
 
     adw_view_stack_page_set_use_underline (stacked, TRUE);
-    g_object_set (page, "selection", self->selection, NULL);
   }
 }
 
@@ -228,6 +262,7 @@ lb_window_dispose (GObject *object)
   LbWindow *self = LB_WINDOW (object);
 
   stop_opening (self);
+  g_clear_handle_id (&self->patience_id, g_source_remove);
   if (self->job_signals != NULL)
     g_signal_group_set_target (self->job_signals, NULL);
   g_clear_object (&self->job_signals);
@@ -269,7 +304,7 @@ lb_window_init (LbWindow *self)
   self->selection = lb_selection_new ();
   self->job_signals = g_signal_group_new (LB_TYPE_JOB);
   g_signal_group_connect_swapped (self->job_signals, "changed", G_CALLBACK (job_changed_cb), self);
-  add_pages (self);
+  add_bins (self);
   g_signal_connect_object (self->page_stack, "notify::visible-child", G_CALLBACK (give_page_job),
                            self, G_CONNECT_SWAPPED);
   lb_window_actions_add (self);
@@ -293,8 +328,16 @@ lb_window_open (LbWindow *self, GFile *file)
   set_job (self, NULL);
   g_set_object (&self->file, file);
   self->opening = g_cancellable_new ();
-  gtk_stack_set_visible_child_name (self->state_stack, "loading");
   lb_job_open_async (file, self->opening, opened_cb, g_object_ref (self));
+  if (gtk_widget_get_visible (GTK_WIDGET (self))) {
+    show_state (self, "loading");
+  } else {
+    /* The page is made, measured and painted empty while the job is being read. */
+    lb_window_get_page (self, adw_view_stack_get_visible_child_name (self->page_stack));
+    show_state (self, "job");
+    self->patience_id = g_timeout_add_once (PATIENCE_MS, patience_ended_cb, self);
+  }
+  gtk_window_present (GTK_WINDOW (self));
 }
 
 GFile *
@@ -321,12 +364,29 @@ lb_window_get_selection (LbWindow *self)
   return self->selection;
 }
 
+static GtkWidget *
+make_page (LbWindow *self, const char *name)
+{
+  gsize n;
+  const LbPageKind *kinds = lb_page_kinds (&n);
+
+  for (gsize i = 0; i < n; i++)
+    if (g_str_equal (kinds[i].name, name))
+      return g_object_new (kinds[i].get_type (), "selection", self->selection, NULL);
+  g_return_val_if_reached (NULL);
+}
+
 GtkWidget *
 lb_window_get_page (LbWindow *self, const char *name)
 {
+  AdwBin *bin;
+
   g_return_val_if_fail (LB_IS_WINDOW (self), NULL);
 
-  return adw_view_stack_get_child_by_name (self->page_stack, name);
+  bin = page_bin (self, name);
+  if (bin != NULL && adw_bin_get_child (bin) == NULL)
+    adw_bin_set_child (bin, make_page (self, name));
+  return bin != NULL ? adw_bin_get_child (bin) : NULL;
 }
 
 void
@@ -334,6 +394,6 @@ lb_window_show_page (LbWindow *self, const char *name)
 {
   g_return_if_fail (LB_IS_WINDOW (self));
 
-  if (lb_window_get_page (self, name) != NULL)
+  if (page_bin (self, name) != NULL)
     adw_view_stack_set_visible_child_name (self->page_stack, name);
 }

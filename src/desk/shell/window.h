@@ -14,7 +14,7 @@ G_DECLARE_FINAL_TYPE (LbWindow, lb_window, LB, WINDOW, AdwApplicationWindow)
 
 LbWindow *lb_window_new (GtkApplication *application);
 
-/* Opens @file on a worker; the window shows at once. */
+/* Opens @file on a worker and presents the window. */
 void lb_window_open (LbWindow *self, GFile *file);
 
 /* The file shown or being opened, NULL for none. */
@@ -23,7 +23,7 @@ GFile *lb_window_get_file (LbWindow *self);
 LbJob *lb_window_get_job (LbWindow *self); /* NULL for none */
 LbSelection *lb_window_get_selection (LbWindow *self);
 
-/* The page of that name, NULL when there is none. */
+/* The page of that name, made when first asked for; NULL when there is none. */
 GtkWidget *lb_window_get_page (LbWindow *self, const char *name);
 void lb_window_show_page (LbWindow *self, const char *name);
 
