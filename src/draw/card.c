@@ -161,20 +161,20 @@ show_figures (const Card *card, double x, double y, double width)
   return y - start;
 }
 
-/* One bar of the order: a box to tick, its place, and its number in the section. */
+/* One bar of the order: a box to tick, its number as in the section, and when it comes. */
 static void
 show_order_cell (const Card *card, gsize place, double x, double y)
 {
   const double side = 8 * card->scale;
-  const LbPageStyle number = style (card, 10, TRUE, LB_INK_TEXT);
-  const LbPageStyle bar = style (card, 7.5, FALSE, LB_INK_TEXT);
-  g_autofree char *place_text = lb_voice_number (&card->pen.voice, (double) place + 1, 0);
+  const LbPageStyle bar = style (card, 9, TRUE, LB_INK_TEXT);
+  const LbPageStyle ordinal = style (card, 7.5, FALSE, LB_INK_TEXT);
   g_autofree char *bar_text = g_strdup_printf (_ ("bar %u"), card->plan.order[place] + 1u);
+  g_autofree char *place_text = lb_ordinal_text ((guint) place + 1);
   lb_page_pen_box (&card->pen, x, y + 2.5 * card->scale, side);
-  lb_page_pen_text (&card->pen, &number, LB_ALIGN_START, x + side + 2.5 * card->scale, y, 0,
-                    place_text);
-  lb_page_pen_text (&card->pen, &bar, LB_ALIGN_START, x + side + 18 * card->scale,
-                    y + 2.2 * card->scale, 0, bar_text);
+  lb_page_pen_text (&card->pen, &ordinal, LB_ALIGN_START, x + side + 2.5 * card->scale,
+                    y + 2.2 * card->scale, 0, place_text);
+  lb_page_pen_text (&card->pen, &bar, LB_ALIGN_START, x + side + 19 * card->scale,
+                    y + 0.8 * card->scale, 0, bar_text);
 }
 
 /* Why no order is given; NULL when one is. */
@@ -195,7 +195,7 @@ show_order (const Card *card, double x, double y, double width)
 {
   const LbPageStyle head = style (card, 9, TRUE, LB_INK_TEXT);
   const LbPageStyle plain = style (card, 8.5, FALSE, LB_INK_TEXT);
-  const double cell_w = 56 * card->scale;
+  const double cell_w = 60 * card->scale;
   const double cell_h = 14 * card->scale;
   const double start = y;
 

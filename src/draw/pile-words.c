@@ -90,3 +90,18 @@ lb_pile_state_text (const LbPile *pile, const LbPileState *state)
                                        "%s · %u of %u bars left", pile->n_bars),
                           name, state->n_left, pile->n_bars);
 }
+
+char *
+lb_ordinal_text (guint n)
+{
+  const gboolean is_teen = n % 100 / 10 == 1;
+  /* Translators: “1st bar”, “2nd bar”, “3rd bar”, “4th bar” to burn, kept short: they stand beside
+   * the bars of a drawing. Numbers that end in 1, 2, 3, but for 11, 12, 13; and the others. */
+  if (n % 10 == 1 && !is_teen)
+    return g_strdup_printf (C_ ("ordinal", "%ust"), n);
+  if (n % 10 == 2 && !is_teen)
+    return g_strdup_printf (C_ ("ordinal", "%und"), n);
+  if (n % 10 == 3 && !is_teen)
+    return g_strdup_printf (C_ ("ordinal", "%urd"), n);
+  return g_strdup_printf (C_ ("ordinal", "%uth"), n);
+}

@@ -41,6 +41,9 @@ char *lb_entry_text (const LbVoice *voice, const LbLedger *ledger, const LbEntry
 /* Bars by their numbers, from 1: "1, 2, 4–8". */
 char *lb_bar_numbers_text (LbBarSet bars);
 
+/* "1st", "2nd", "11th": when a bar is burned; to be freed. */
+char *lb_ordinal_text (guint n);
+
 /* "Wind", "Sea" …, translated; a condition not known is returned as it is. */
 const char *lb_condition_name (const char *what);
 

@@ -2,18 +2,20 @@
 /*
  * The section at the cut, seen from above.
  *
- *  1. The lean points down the page, so the drawing is the plan of the bars (lb_bar_ring_place)
- *     turned half round: the page's x is −x and, y being down there, its y is y. Nothing is
- *     mirrored: clockwise stays clockwise.
+ *  1. The lean points up the page, or north does for a plumb pile, as lb_bar_ring_place() has it;
+ *     only y is turned over, since it grows down the page. Clockwise stays clockwise. A needle at
+ *     the foot shows where north is.
  *  2. All is at one scale; only a bar is drawn larger than life when it could not be touched or
  *     read, and never so large that it meets its neighbour.
- *  3. Where the discs are too small for their numbers, the numbers stand outside the outline,
- *     each on the way out from the centre through its bar.
+ *  3. A bar's number is its own, as crews mark it round the pile, and never changes: what is
+ *     recorded, said and printed of it goes by that number. When it is burned is the second
+ *     thing: an ordinal on its way to the centre. Where the discs are too small for their numbers,
+ *     these stand outside the outline, each on the way out from the centre through its bar.
  *  4. Where things lie does not depend on the voice, so that the pointer needs none; the words
  *     are made to fit the bands kept for them.
  */
 #include "draw/section.h"
-#include "draw/voice-text.h"
+#include "draw/plan-words.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -30,9 +32,9 @@ static const double REACH_PX = 14; /* of a finger, see the header */
 typedef struct
 {
   LbPoint centre;
-  double scale;       /* px per m */
-  double radius;      /* half the outline's width, px */
-  double top, bottom; /* height of the bands for words */
+  double scale;             /* px per m */
+  double radius;            /* half the outline's width, px */
+  double title, lean, foot; /* height of the bands for words and needle; the first two are on top */
   double bar_radius;
   gboolean has_numbers_outside;
   guint n_bars;
@@ -77,8 +79,8 @@ place_bars (Layout *layout, const LbPoint places[LB_BARS_MAX], double bar_m)
 {
   layout->scale = 2 * layout->radius / layout->outline.width_m;
   for (guint i = 0; i < layout->n_bars; i++) {
-    layout->bars[i] = (LbPoint){ layout->centre.x - places[i].x * layout->scale,
-                                 layout->centre.y + places[i].y * layout->scale };
+    layout->bars[i] = (LbPoint){ layout->centre.x + places[i].x * layout->scale,
+                                 layout->centre.y - places[i].y * layout->scale };
   }
   const double wanted = MAX (bar_m / 2 * layout->scale, READABLE_RADIUS);
   /* Not over the face, nor into the void, nor onto the next bar. */
@@ -100,10 +102,11 @@ lay_out (const LbSection *section, double width, double height, Layout *layout)
   const LbBar *const bar = section->pile->bar;
   const double bar_m = bar != NULL ? bar->diameter_m : USUAL_BAR_M;
 
-  layout->top = CLAMP (height * 0.11, 16, 30);
-  layout->bottom = CLAMP (height * 0.19, 30, 46);
-  layout->centre = (LbPoint){ width / 2, (height - layout->bottom + layout->top) / 2 };
-  layout->radius = MAX (MIN (width, height - layout->top - layout->bottom) / 2 - 5, 4);
+  layout->title = layout->lean = CLAMP (height * 0.08, 13, 22);
+  layout->foot = CLAMP (height * 0.16, 26, 44);
+  const double top = layout->title + layout->lean;
+  layout->centre = (LbPoint){ width / 2, (height - layout->foot + top) / 2 };
+  layout->radius = MAX (MIN (width, height - top - layout->foot) / 2 - 5, 4);
   layout->has_numbers_outside = FALSE;
   place_bars (layout, places, bar_m);
   if (layout->n_bars > 0 && layout->bar_radius < NUMBER_INSIDE_FROM) {
@@ -119,8 +122,8 @@ outline_path (cairo_t *cr, const Layout *layout)
   LbPoint corners[LB_OUTLINE_CORNERS_MAX];
   const gsize n = lb_outline_corners (&layout->outline, corners);
   for (gsize i = 0; i < n; i++) {
-    cairo_line_to (cr, layout->centre.x - corners[i].x * layout->scale,
-                   layout->centre.y + corners[i].y * layout->scale);
+    cairo_line_to (cr, layout->centre.x + corners[i].x * layout->scale,
+                   layout->centre.y - corners[i].y * layout->scale);
   }
   if (n == 0)
     cairo_arc (cr, layout->centre.x, layout->centre.y, layout->radius, 0, 2 * G_PI);
@@ -149,9 +152,9 @@ draw_concrete (cairo_t *cr, const LbPalette *palette, const Layout *layout)
 
 /* A bar is a disc. A strand is seven wires: six round one, so its edge is scalloped. */
 static void
-bar_path (cairo_t *cr, LbPoint at, double radius, gboolean is_strand)
+bar_path (cairo_t *cr, LbPoint at, double radius, gboolean is_stranded)
 {
-  if (!is_strand) {
+  if (!is_stranded) {
     cairo_new_sub_path (cr);
     cairo_arc (cr, at.x, at.y, radius, 0, 2 * G_PI);
     return;
@@ -198,25 +201,123 @@ number_place (const Layout *layout, guint bar)
   return (LbPoint){ layout->centre.x + dx * stretch, layout->centre.y + dy * stretch };
 }
 
+/* Numbers and ordinals are part of the drawing and grow with it, not with the text. */
+static LbVoice
+plain_voice (const LbVoice *voice)
+{
+  LbVoice plain = *voice;
+  plain.scale = 1;
+  return plain;
+}
+
 static void
 draw_number (cairo_t *cr,
              const LbPalette *palette,
              const LbVoice *voice,
              const Layout *layout,
              guint bar,
-             guint number)
+             LbInk ink_inside)
 {
-  /* The number is part of the drawing and grows with it, not with the text. */
-  LbVoice plain = *voice;
-  plain.scale = 1;
+  const LbVoice plain = plain_voice (voice);
+  const guint number = bar + 1;
   g_autofree char *text = g_strdup_printf ("%u", number);
   const double digits = number > 9 ? 1.0 : 1.25;
   const double size = layout->has_numbers_outside ? 8.5 : MIN (layout->bar_radius * digits, 13);
   const LbPoint at = number_place (layout, bar);
   double text_height;
   lb_text_measure (cr, &plain, text, size, TRUE, 0, NULL, &text_height);
-  lb_ink_set (cr, palette, layout->has_numbers_outside ? LB_INK_TEXT : LB_INK_ON_STEP);
+  lb_ink_set (cr, palette, layout->has_numbers_outside ? LB_INK_DIM_TEXT : ink_inside);
   lb_text_show (cr, &plain, text, size, TRUE, LB_ALIGN_MIDDLE, at.x, at.y - text_height / 2, 0);
+}
+
+static gboolean
+is_strand (const LbSection *section)
+{
+  return section->pile->bar != NULL && section->pile->bar->kind == LB_BAR_STRAND;
+}
+
+static void
+draw_bar (cairo_t *cr,
+          const LbPalette *palette,
+          const LbVoice *voice,
+          const LbSection *section,
+          const Layout *layout,
+          guint bar)
+{
+  if (section->burned & LB_BAR (bar)) {
+    draw_burned (cr, palette, layout->bars[bar], layout->bar_radius);
+    draw_number (cr, palette, voice, layout, bar, LB_INK_DIM_TEXT);
+    return;
+  }
+  /* The next one to burn is hot; its ordinal says the same. */
+  const LbCutPlan *const plan = section->plan;
+  const gboolean is_next = plan->n_order > 0 && plan->order[0] == bar && !is_strand (section);
+  bar_path (cr, layout->bars[bar], layout->bar_radius, is_strand (section));
+  lb_ink_set (cr, palette, is_next ? LB_INK_HEAT : LB_INK_STEEL);
+  cairo_fill (cr);
+  draw_number (cr, palette, voice, layout, bar, LB_INK_ON_STEP);
+}
+
+typedef struct
+{
+  double left, top, width, height;
+} Box;
+
+static gboolean
+boxes_meet (const Box *a, const Box *b)
+{
+  return a->left < b->left + b->width && b->left < a->left + a->width &&
+         a->top < b->top + b->height && b->top < a->top + a->height;
+}
+
+/* Between a bar and the centre, clear of the bar. */
+static Box
+ordinal_box (const Layout *layout, guint bar, double width, double height)
+{
+  static const double OFF = 2;
+  const LbPoint at = layout->bars[bar];
+  const double away = distance (at, layout->centre);
+  const LbPoint inward = { away > 0 ? (layout->centre.x - at.x) / away : 0,
+                           away > 0 ? (layout->centre.y - at.y) / away : 0 };
+  const double off = layout->bar_radius + OFF + fabs (inward.x) * width / 2 +
+                     fabs (inward.y) * height / 2;
+  return (Box){ .left = at.x + inward.x * off - width / 2,
+                .top = at.y + inward.y * off - height / 2,
+                .width = width,
+                .height = height };
+}
+
+/* Where bars crowd, the sooner a bar is burned the surer its ordinal has a place. */
+static void
+draw_ordinals (cairo_t *cr,
+               const LbPalette *palette,
+               const LbVoice *voice,
+               const LbSection *section,
+               const Layout *layout)
+{
+  const LbVoice plain = plain_voice (voice);
+  const double size = CLAMP (layout->bar_radius, 8, 11);
+  Box taken[LB_BARS_MAX];
+  gsize n_taken = 0;
+
+  for (gsize i = 0; i < section->plan->n_order; i++) {
+    const guint bar = section->plan->order[i];
+    if (bar >= layout->n_bars)
+      continue;
+    g_autofree char *text = lb_ordinal_text ((guint) i + 1);
+    const gboolean is_next = i == 0;
+    double width, height;
+    lb_text_measure (cr, &plain, text, size, is_next, 0, &width, &height);
+    const Box box = ordinal_box (layout, bar, width, height);
+    gboolean is_clear = TRUE;
+    for (gsize k = 0; k < n_taken; k++)
+      is_clear = is_clear && !boxes_meet (&box, &taken[k]);
+    if (!is_clear)
+      continue;
+    taken[n_taken++] = box;
+    lb_ink_set (cr, palette, LB_INK_TEXT);
+    lb_text_show (cr, &plain, text, size, is_next, LB_ALIGN_START, box.left, box.top, 0);
+  }
 }
 
 static void
@@ -226,26 +327,14 @@ draw_bars (cairo_t *cr,
            const LbSection *section,
            const Layout *layout)
 {
-  const gboolean is_strand = section->pile->bar != NULL &&
-                             section->pile->bar->kind == LB_BAR_STRAND;
-  for (guint i = 0; i < layout->n_bars; i++) {
-    if (section->burned & LB_BAR (i))
-      draw_burned (cr, palette, layout->bars[i], layout->bar_radius);
-  }
-  for (gsize k = 0; k < section->plan->n_order; k++) {
-    const guint bar = section->plan->order[k];
-    if (bar >= layout->n_bars || (section->burned & LB_BAR (bar)))
-      continue;
-    bar_path (cr, layout->bars[bar], layout->bar_radius, is_strand);
-    /* The next one to burn is hot; its number says the same. Stressed strands get no order: no
-     * bar rule holds for them. */
-    lb_ink_set (cr, palette, k == 0 && !is_strand ? LB_INK_HEAT : LB_INK_STEEL);
-    cairo_fill (cr);
-    if (!is_strand)
-      draw_number (cr, palette, voice, layout, bar, (guint) k + 1);
-  }
+  for (guint i = 0; i < layout->n_bars; i++)
+    draw_bar (cr, palette, voice, section, layout, i);
+  /* Stressed strands get no order: no bar rule holds for them. */
+  if (!is_strand (section))
+    draw_ordinals (cr, palette, voice, section, layout);
   if (section->focus >= 0 && (guint) section->focus < layout->n_bars) {
     const LbPoint at = layout->bars[section->focus];
+    cairo_new_sub_path (cr);
     cairo_arc (cr, at.x, at.y, layout->bar_radius + 2, 0, 2 * G_PI);
     lb_ink_set (cr, palette, LB_INK_SELECT);
     cairo_set_line_width (cr, 2.5);
@@ -253,8 +342,9 @@ draw_bars (cairo_t *cr,
   }
 }
 
-/* Words of one line, made smaller where the band or the page is too narrow for them. */
-static void
+/* Words of one line, made smaller where the band or the page is too narrow for them; returns how
+ * wide they are. */
+static double
 draw_fitted (cairo_t *cr,
              const LbVoice *voice,
              const char *text,
@@ -269,40 +359,78 @@ draw_fitted (cairo_t *cr,
   const double fit = MIN (MIN (width / text_width, height / text_height), 1);
   lb_text_show (cr, voice, text, size * fit, FALSE, LB_ALIGN_MIDDLE, x,
                 y + (height - text_height * fit) / 2, 0);
+  return text_width * fit;
 }
 
-/* Down the page: the lean, or north for a plumb pile. */
+/* Over the outline: an arrow up the page where the pile leans that way, and the words for it. */
 static void
-draw_direction (cairo_t *cr,
-                const LbPalette *palette,
-                const LbVoice *voice,
-                const LbSection *section,
-                const Layout *layout,
-                double width,
-                double height)
+draw_lean (cairo_t *cr,
+           const LbPalette *palette,
+           const LbVoice *voice,
+           const LbSection *section,
+           const Layout *layout,
+           double width)
 {
-  static const double HEAD = 4, ARROW = 12, SIZE = 11;
-  const double x = layout->centre.x;
-  const double from = height - layout->bottom + 2, to = from + ARROW;
+  static const double SIZE = 11, HEAD = 3.5, ROOM = 12;
+  const double x = layout->centre.x, y = layout->title, height = layout->lean - 2;
+  lb_ink_set (cr, palette, LB_INK_DIM_TEXT);
+  if (!section->plan->is_battered) {
+    draw_fitted (cr, voice, _ ("plumb"), SIZE, x, y, width - 4, height);
+    return;
+  }
+  const LbCompass side = lb_compass_nearest (section->pile->bearing_rad);
+  g_autofree char *words = g_strdup_printf (_ ("leans %s"),
+                                            g_dgettext (GETTEXT_PACKAGE, lb_compass_name (side)));
+  const double half =
+    draw_fitted (cr, voice, words, SIZE, x + ROOM / 2, y, width - 4 - ROOM, height) / 2;
+  const double arrow_x = x + ROOM / 2 - half - ROOM + HEAD;
+  const double from = y + height - 1, to = y + 2;
   lb_ink_set (cr, palette, LB_INK_LINE);
   cairo_set_line_width (cr, 1.5);
-  cairo_move_to (cr, x, from);
-  cairo_line_to (cr, x, to - 1);
+  cairo_move_to (cr, arrow_x, from);
+  cairo_line_to (cr, arrow_x, to);
+  cairo_move_to (cr, arrow_x - HEAD, to + HEAD);
+  cairo_line_to (cr, arrow_x, to);
+  cairo_line_to (cr, arrow_x + HEAD, to + HEAD);
   cairo_stroke (cr);
-  cairo_move_to (cr, x - HEAD, to - HEAD);
-  cairo_line_to (cr, x, to);
-  cairo_line_to (cr, x + HEAD, to - HEAD);
-  cairo_stroke (cr);
+}
 
-  g_autofree char *words = NULL;
-  if (section->plan->is_battered) {
-    const LbCompass side = lb_compass_nearest (section->pile->bearing_rad);
-    words = g_strdup_printf (_ ("leans %s"), g_dgettext (GETTEXT_PACKAGE, lb_compass_name (side)));
-  } else {
-    words = g_strdup (g_dgettext (GETTEXT_PACKAGE, lb_compass_name (LB_COMPASS_N)));
-  }
-  lb_ink_set (cr, palette, LB_INK_DIM_TEXT);
-  draw_fitted (cr, voice, words, SIZE, x, to + 1, width - 4, height - to - 2);
+/* At the foot: a needle to the north, its letter upright however it is turned. */
+static void
+draw_north (cairo_t *cr,
+            const LbPalette *palette,
+            const LbVoice *voice,
+            const LbSection *section,
+            const Layout *layout,
+            double height)
+{
+  /* Shares of half the band. */
+  static const double LETTER = 0.7, TIP = 0.35, TAIL = -0.8, NOTCH = -0.55, WING = 0.28;
+  const LbVoice plain = plain_voice (voice);
+  const char *const letter = C_ ("north arrow", "N");
+  const double half = layout->foot / 2;
+  const LbPoint at = { layout->centre.x, height - half };
+  const LbPoint north = lb_section_north (section);
+  double letter_height;
+
+  cairo_save (cr);
+  cairo_translate (cr, at.x, at.y);
+  cairo_scale (cr, half, half);
+  cairo_rotate (cr, atan2 (north.x, -north.y));
+  cairo_move_to (cr, 0, -TIP);
+  cairo_line_to (cr, WING, -TAIL);
+  cairo_line_to (cr, 0, -NOTCH);
+  cairo_line_to (cr, -WING, -TAIL);
+  cairo_close_path (cr);
+  cairo_restore (cr);
+  lb_ink_set (cr, palette, LB_INK_LINE);
+  cairo_fill (cr);
+
+  const double size = half * 0.65;
+  lb_text_measure (cr, &plain, letter, size, TRUE, 0, NULL, &letter_height);
+  lb_ink_set (cr, palette, LB_INK_TEXT);
+  lb_text_show (cr, &plain, letter, size, TRUE, LB_ALIGN_MIDDLE, at.x + north.x * half * LETTER,
+                at.y + north.y * half * LETTER - letter_height / 2, 0);
 }
 
 /* In the middle, that there is nothing to draw there. */
@@ -321,6 +449,14 @@ draw_bars_unknown (cairo_t *cr,
                 layout->centre.y - text_height / 2, width);
 }
 
+LbPoint
+lb_section_north (const LbSection *section)
+{
+  /* Up the page is the bearing of the lean, and bearings go clockwise. */
+  const double up = section->plan->is_battered ? section->pile->bearing_rad : 0;
+  return (LbPoint){ -sin (up), -cos (up) };
+}
+
 void
 lb_section_draw (cairo_t *cr,
                  const LbPalette *palette,
@@ -336,12 +472,13 @@ lb_section_draw (cairo_t *cr,
   lb_ink_set (cr, palette, LB_INK_DIM_TEXT);
   const gboolean has_width = section->pile->outline.width_m > 0;
   draw_fitted (cr, voice, has_width ? _ ("section, looking down") : _ ("section, width not known"),
-               11, width / 2, 0, width - 4, layout.top - 2);
+               11, width / 2, 0, width - 4, layout.title - 2);
   draw_concrete (cr, palette, &layout);
   draw_bars (cr, palette, voice, section, &layout);
   if (layout.n_bars == 0)
     draw_bars_unknown (cr, palette, voice, &layout);
-  draw_direction (cr, palette, voice, section, &layout, width, height);
+  draw_lean (cr, palette, voice, section, &layout, width);
+  draw_north (cr, palette, voice, section, &layout, height);
   cairo_restore (cr);
 }
 

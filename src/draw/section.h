@@ -7,8 +7,9 @@
 
 G_BEGIN_DECLS
 
-/* The section at the cut seen from above, the lean pointing down the page as one faces it; bars
- * left carry their place in the order to burn, burned ones are faint rings. */
+/* The section at the cut seen from above, the lean pointing up the page, or north for a plumb pile.
+ * Every bar carries its own number, from 1 clockwise; bars left also say which comes when: "1st" is
+ * the next to burn. Burned ones are faint rings. */
 typedef struct
 {
   const LbPile *pile;
@@ -27,6 +28,9 @@ void lb_section_draw (cairo_t *cr,
 /* The bar at a place on the page, -1 for none; each answers within at least 14 px, or half the
  * way to its neighbour. */
 int lb_section_bar_at (const LbSection *section, double width, double height, double x, double y);
+
+/* The unit vector on the page, y down, that points north. */
+LbPoint lb_section_north (const LbSection *section);
 
 /* Where a bar is drawn, for focus rings and tests. */
 LbPoint lb_section_bar_place (const LbSection *section, double width, double height, guint bar);

@@ -188,7 +188,8 @@ assert_card_says_all (const char *squeezed, const Sheet *sheet)
   }
   const gboolean has_order = pile->bar != NULL && pile->bar->kind != LB_BAR_STRAND;
   for (gsize i = 0; has_order && i < plan.n_order; i++) {
-    g_autofree char *bar = g_strdup_printf ("%zu bar %u", i + 1, plan.order[i] + 1u);
+    g_autofree char *place = lb_ordinal_text ((guint) i + 1);
+    g_autofree char *bar = g_strdup_printf ("%s bar %u", place, plan.order[i] + 1u);
     assert_has (squeezed, bar);
   }
 }

@@ -64,16 +64,51 @@ test_reach_of_a_finger (void)
   }
 }
 
-/* The first to burn is on the high side, up the page; the last on the lean, down the page. */
+/* The first to burn is on the high side, down the page; the last on the lean, up the page. */
 static void
-test_lean_points_down (void)
+test_lean_points_up (void)
 {
   for (int shape = 0; shape < LB_N_SHAPES; shape++) {
     Case it;
     case_init (&it, (LbShape) shape, 8, 0);
     const guint first = it.plan.order[0], last = it.plan.order[it.plan.n_order - 1];
-    g_assert_cmpfloat (lb_section_bar_place (&it.section, 200, 200, first).y, <,
+    g_assert_cmpfloat (lb_section_bar_place (&it.section, 200, 200, first).y, >,
                        lb_section_bar_place (&it.section, 200, 200, last).y);
+    /* Bar 1 is the first at or right of the middle of the top. */
+    const LbPoint one = lb_section_bar_place (&it.section, 200, 200, 0);
+    for (guint bar = 1; bar < 8; bar++)
+      g_assert_cmpfloat (one.y, <=, lb_section_bar_place (&it.section, 200, 200, bar).y + 1e-9);
+    g_assert_cmpfloat (one.x, >=, 100 - 1e-9);
+  }
+}
+
+/* North is where it is on a page that has the lean on top: right of a lean to the west. */
+static void
+test_north (void)
+{
+  static const struct
+  {
+    double batter, bearing_rad, x, y;
+  } cases[] = {
+    { 0.25, 0, 0, -1 },
+    { 0.25, G_PI / 2, -1, 0 },
+    { 0.25, G_PI, 0, 1 },
+    { 0.25, 3 * G_PI / 2, 1, 0 },
+    { 0, 0, 0, -1 },
+    /* A bearing that is left of a pile that stands plumb. */
+    { 0, G_PI, 0, -1 },
+  };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++) {
+    Case it;
+    LbAssumptions assumptions;
+    lb_assumptions_init (&assumptions);
+    case_init (&it, LB_SHAPE_SQUARE, 8, 0);
+    it.pile.batter = cases[i].batter;
+    it.pile.bearing_rad = cases[i].bearing_rad;
+    lb_cut_plan_reckon (&it.pile, 0, 0, &assumptions, &it.plan);
+    const LbPoint north = lb_section_north (&it.section);
+    g_assert_cmpfloat_with_epsilon (north.x, cases[i].x, 1e-9);
+    g_assert_cmpfloat_with_epsilon (north.y, cases[i].y, 1e-9);
   }
 }
 
@@ -92,8 +127,8 @@ test_clockwise (void)
   g_assert_cmpfloat (area, >, 0); /* y down: clockwise is positive */
 }
 
-static guint64
-ink_of (const LbSection *section, double page)
+static cairo_surface_t *
+picture_of (const LbSection *section, double page)
 {
   const int side = (int) page;
   cairo_surface_t *const surface = cairo_image_surface_create (CAIRO_FORMAT_RGB24, side, side);
@@ -105,13 +140,57 @@ ink_of (const LbSection *section, double page)
   g_assert_cmpint (cairo_status (cr), ==, CAIRO_STATUS_SUCCESS);
   cairo_destroy (cr);
   cairo_surface_flush (surface);
+  return surface;
+}
+
+/* The ink in a square about a place. */
+static guint64
+ink_about (cairo_surface_t *surface, int x, int y, int reach)
+{
   const guchar *const data = cairo_image_surface_get_data (surface);
+  const int side = cairo_image_surface_get_width (surface);
   guint64 ink = 0;
-  for (int y = 0; y < side; y++)
-    for (int x = 0; x < side; x++)
-      ink += 255u - data[y * cairo_image_surface_get_stride (surface) + x * 4 + 1];
+  for (int j = MAX (y - reach, 0); j < MIN (y + reach, side); j++)
+    for (int i = MAX (x - reach, 0); i < MIN (x + reach, side); i++)
+      ink += 255u - data[j * cairo_image_surface_get_stride (surface) + i * 4 + 1];
+  return ink;
+}
+
+static guint64
+ink_of (const LbSection *section, double page)
+{
+  cairo_surface_t *const surface = picture_of (section, page);
+  const guint64 ink = ink_about (surface, (int) page / 2, (int) page / 2, (int) page);
   cairo_surface_destroy (surface);
   return ink;
+}
+
+/* A bar is called by one number from the first to the last: burning others changes its ordinal,
+ * never what stands in it. */
+static void
+test_numbers_stay (void)
+{
+  static const guint COUNTS[] = { 8, 12, 16 };
+  for (gsize c = 0; c < G_N_ELEMENTS (COUNTS); c++) {
+    Case before, after;
+    case_init (&before, LB_SHAPE_SQUARE, COUNTS[c], 0);
+    case_init (&after, LB_SHAPE_SQUARE, COUNTS[c], LB_BAR (before.plan.order[0]));
+    cairo_surface_t *const old = picture_of (&before.section, 300);
+    cairo_surface_t *const now = picture_of (&after.section, 300);
+    for (gsize i = 2; i < before.plan.n_order; i++) {
+      const LbPoint at = lb_section_bar_place (&before.section, 300, 300, before.plan.order[i]);
+      g_assert_cmpuint (ink_about (old, (int) at.x, (int) at.y, 6), ==,
+                        ink_about (now, (int) at.x, (int) at.y, 6));
+    }
+    /* And the two bars that are another thing now look it. */
+    for (gsize i = 0; i < 2; i++) {
+      const LbPoint at = lb_section_bar_place (&before.section, 300, 300, before.plan.order[i]);
+      g_assert_cmpuint (ink_about (old, (int) at.x, (int) at.y, 6), !=,
+                        ink_about (now, (int) at.x, (int) at.y, 6));
+    }
+    cairo_surface_destroy (old);
+    cairo_surface_destroy (now);
+  }
 }
 
 /* Bar by bar the section loses ink, as the marks of the plan do. */
@@ -166,8 +245,10 @@ main (int argc, char *argv[])
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/section/bar-at", test_bar_at);
   g_test_add_func ("/section/reach-of-a-finger", test_reach_of_a_finger);
-  g_test_add_func ("/section/lean-points-down", test_lean_points_down);
+  g_test_add_func ("/section/lean-points-up", test_lean_points_up);
+  g_test_add_func ("/section/north", test_north);
   g_test_add_func ("/section/clockwise", test_clockwise);
+  g_test_add_func ("/section/numbers-stay", test_numbers_stay);
   g_test_add_func ("/section/burning-takes-ink", test_burning_takes_ink);
   g_test_add_func ("/section/focus-shows", test_focus_shows);
   g_test_add_func ("/section/unknown-facts", test_unknown_facts);

@@ -462,6 +462,20 @@ test_take_back (void)
 }
 
 static void
+test_ordinals (void)
+{
+  static const struct
+  {
+    guint n;
+    const char *text;
+  } cases[] = { { 1, "1st" },   { 2, "2nd" },   { 3, "3rd" },   { 4, "4th" },
+                { 10, "10th" }, { 11, "11th" }, { 12, "12th" }, { 13, "13th" },
+                { 21, "21st" }, { 52, "52nd" }, { 60, "60th" } };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    assert_takes (lb_ordinal_text (cases[i].n), cases[i].text);
+}
+
+static void
 test_days (void)
 {
   const guint32 day = sample_job_first_day ();
@@ -493,6 +507,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/draw/words/bar-numbers", test_bar_numbers);
   g_test_add_func ("/draw/words/entries", test_entries);
   g_test_add_func ("/draw/words/take-back", test_take_back);
+  g_test_add_func ("/draw/words/ordinals", test_ordinals);
   g_test_add_func ("/draw/words/days", test_days);
   return g_test_run ();
 }
