@@ -24,7 +24,7 @@
 
 struct _LbPlanPage
 {
-  GtkWidget parent_instance;
+  LbJobPage parent_instance;
 
   /* Template widgets */
   LbPlanCanvas *canvas;
@@ -44,22 +44,28 @@ struct _LbPlanPage
 
   /* Owned */
   GtkWidget *menu_popover;
-  LbJob *job;
-  LbSelection *selection;
-  GSignalGroup *job_signals;
-  GSignalGroup *selection_signals;
 };
 
-G_DEFINE_FINAL_TYPE (LbPlanPage, lb_plan_page, GTK_TYPE_WIDGET)
+G_DEFINE_FINAL_TYPE (LbPlanPage, lb_plan_page, LB_TYPE_JOB_PAGE)
 
 enum {
-  PROP_JOB = 1,
-  PROP_SELECTION,
-  PROP_SHOWS_LIST,
+  PROP_SHOWS_LIST = 1,
   N_PROPS,
 };
 
 static GParamSpec *props[N_PROPS];
+
+static LbJob *
+job_of (LbPlanPage *self)
+{
+  return lb_job_page_get_job (LB_JOB_PAGE (self));
+}
+
+static LbSelection *
+selection_of (LbPlanPage *self)
+{
+  return lb_job_page_get_selection (LB_JOB_PAGE (self));
+}
 
 /* "Marking as severed: …" */
 static const char *
@@ -83,12 +89,12 @@ tool_sentence (int step)
 static char *
 current_words (LbPlanPage *self)
 {
-  const LbFold *fold = lb_job_get_fold (self->job);
-  const int current = lb_selection_get_current (self->selection);
+  const LbFold *fold = lb_job_get_fold (job_of (self));
+  const int current = lb_selection_get_current (selection_of (self));
   g_autofree char *state = NULL;
   gsize n;
 
-  lb_selection_get_piles (self->selection, &n);
+  lb_selection_get_piles (selection_of (self), &n);
   if (current < 0 || (guint) current >= fold->n_piles)
     return g_strdup_printf (
       g_dngettext (GETTEXT_PACKAGE, "%u pile. Touch it.", "%u piles. Touch one.", fold->n_piles),
@@ -113,7 +119,7 @@ update_status (LbPlanPage *self)
     gtk_widget_add_css_class (self->status_box, "in-hand");
   else
     gtk_widget_remove_css_class (self->status_box, "in-hand");
-  if (step < 0 && self->job != NULL && self->selection != NULL)
+  if (step < 0 && job_of (self) != NULL && selection_of (self) != NULL)
     words = current_words (self);
   gtk_label_set_label (self->status_label, step >= 0       ? tool_sentence (step)
                                            : words != NULL ? words
@@ -123,9 +129,9 @@ update_status (LbPlanPage *self)
 static void
 update_actions (LbPlanPage *self)
 {
-  const gboolean has_pile = self->job != NULL && self->selection != NULL &&
-                            lb_selection_get_current (self->selection) >= 0;
-  const gboolean can_record = self->job != NULL && !lb_job_is_read_only (self->job);
+  const gboolean has_pile = job_of (self) != NULL && selection_of (self) != NULL &&
+                            lb_selection_get_current (selection_of (self)) >= 0;
+  const gboolean can_record = job_of (self) != NULL && !lb_job_is_read_only (job_of (self));
 
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "plan.mark", has_pile && can_record);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "plan.open-sheet", has_pile);
@@ -133,9 +139,10 @@ update_actions (LbPlanPage *self)
 }
 
 static void
-job_changed_cb (LbPlanPage *self)
+lb_plan_page_job_changed (LbJobPage *page)
 {
-  const LbFold *fold = lb_job_get_fold (self->job);
+  LbPlanPage *self = LB_PLAN_PAGE (page);
+  const LbFold *fold = lb_job_get_fold (job_of (self));
 
   gtk_stack_set_visible_child_name (self->whole_stack, fold->n_piles > 0 ? "piles" : "none");
   lb_plan_legend_set_counts (self->legend, fold->n_by_step);
@@ -144,8 +151,10 @@ job_changed_cb (LbPlanPage *self)
 }
 
 static void
-selection_changed_cb (LbPlanPage *self)
+lb_plan_page_selection_changed (LbJobPage *page)
 {
+  LbPlanPage *self = LB_PLAN_PAGE (page);
+
   update_status (self);
   update_actions (self);
 }
@@ -157,10 +166,11 @@ shows_list (LbPlanPage *self)
 }
 
 static void
-set_job (LbPlanPage *self, LbJob *job)
+lb_plan_page_job_set (LbJobPage *page)
 {
-  if (!g_set_object (&self->job, job))
-    return;
+  LbPlanPage *self = LB_PLAN_PAGE (page);
+  LbJob *job = lb_job_page_get_job (page);
+
   lb_step_tools_set_step (self->tools, -1);
   lb_plan_legend_clear (self->legend);
   lb_plan_canvas_set_job (self->canvas, job);
@@ -168,25 +178,22 @@ set_job (LbPlanPage *self, LbJob *job)
   lb_pile_table_set_job (self->table, shows_list (self) ? job : NULL);
   lb_pile_finder_set_job (self->finder, job);
   g_object_set (self->sheet, "job", job, NULL);
-  g_signal_group_set_target (self->job_signals, job);
   if (job != NULL)
-    job_changed_cb (self);
+    lb_plan_page_job_changed (page);
   else
     update_actions (self);
-  g_object_notify_by_pspec (G_OBJECT (self), props[PROP_JOB]);
 }
 
 static void
-set_selection (LbPlanPage *self, LbSelection *selection)
+lb_plan_page_selection_set (LbJobPage *page)
 {
-  if (!g_set_object (&self->selection, selection))
-    return;
+  LbPlanPage *self = LB_PLAN_PAGE (page);
+  LbSelection *selection = lb_job_page_get_selection (page);
+
   lb_plan_canvas_set_selection (self->canvas, selection);
   lb_pile_table_set_selection (self->table, selection);
   g_object_set (self->sheet, "selection", selection, NULL);
-  g_signal_group_set_target (self->selection_signals, selection);
-  selection_changed_cb (self);
-  g_object_notify_by_pspec (G_OBJECT (self), props[PROP_SELECTION]);
+  lb_plan_page_selection_changed (page);
 }
 
 static void
@@ -196,7 +203,7 @@ set_shows_list (LbPlanPage *self, gboolean shows)
     return;
   gtk_stack_set_visible_child_name (self->view_stack, shows ? "list" : "plan");
   if (shows)
-    lb_pile_table_set_job (self->table, self->job);
+    lb_pile_table_set_job (self->table, job_of (self));
   gtk_widget_child_focus (gtk_stack_get_visible_child (self->view_stack), GTK_DIR_TAB_FORWARD);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "plan.fit", !shows);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "plan.zoom-in", !shows);
@@ -208,7 +215,7 @@ set_shows_list (LbPlanPage *self, gboolean shows)
 static guint
 count_unmarked (LbPlanPage *self, const guint *piles, gsize n, LbStep step)
 {
-  const LbFold *fold = lb_job_get_fold (self->job);
+  const LbFold *fold = lb_job_get_fold (job_of (self));
   guint count = 0;
 
   for (gsize i = 0; i < n; i++)
@@ -221,7 +228,7 @@ static char *
 marked_words (LbPlanPage *self, const guint *piles, gsize n, guint n_marked, LbStep step)
 {
   const char *name = g_dgettext (GETTEXT_PACKAGE, lb_step_name (step));
-  const char *mark = lb_job_get_fold (self->job)->piles[piles[0]].mark;
+  const char *mark = lb_job_get_fold (job_of (self))->piles[piles[0]].mark;
 
   if (n == 1 && n_marked == 0)
     /* Translators: a pile and a step, like “G7 was severed already”. */
@@ -245,7 +252,7 @@ mark_piles (LbPlanPage *self, const guint *piles, gsize n, LbStep step)
   g_autofree char *words = NULL;
   GError *error = NULL;
 
-  if (n_marked > 0 && !lb_job_mark_step (self->job, own, n, step, &error)) {
+  if (n_marked > 0 && !lb_job_mark_step (job_of (self), own, n, step, &error)) {
     lb_say_error (GTK_WIDGET (self), _ ("The piles were not marked"), error);
     return;
   }
@@ -258,7 +265,7 @@ touched_cb (LbPlanPage *self, const guint *piles, guint n)
 {
   const int step = lb_step_tools_get_step (self->tools);
 
-  if (step >= 0 && self->job != NULL)
+  if (step >= 0 && job_of (self) != NULL)
     mark_piles (self, piles, n, (LbStep) step);
 }
 
@@ -272,7 +279,7 @@ mark_action_cb (GtkWidget *widget, const char *action, GVariant *parameter)
 
   if (!lb_step_from_name (g_variant_get_string (parameter, NULL), &step))
     return;
-  piles = lb_selection_get_piles (self->selection, &n);
+  piles = lb_selection_get_piles (selection_of (self), &n);
   if (n > 0)
     mark_piles (self, piles, n, step);
 }
@@ -305,8 +312,8 @@ escaped_cb (LbPlanPage *self)
 {
   if (lb_step_tools_get_step (self->tools) >= 0)
     put_tool_down (self);
-  else if (self->selection != NULL)
-    lb_selection_set_current (self->selection, -1);
+  else if (selection_of (self) != NULL)
+    lb_selection_set_current (selection_of (self), -1);
 }
 
 static void
@@ -319,7 +326,7 @@ open_sheet (LbPlanPage *self)
 static void
 activated_cb (LbPlanPage *self, int pile)
 {
-  lb_selection_set_current (self->selection, pile);
+  lb_selection_set_current (selection_of (self), pile);
   open_sheet (self);
 }
 
@@ -352,7 +359,7 @@ found_cb (LbPlanPage *self, int pile)
   if (!lb_plan_canvas_shows (self->canvas, (guint) pile))
     lb_plan_legend_clear (self->legend);
   close_finder (self);
-  lb_selection_set_current (self->selection, pile);
+  lb_selection_set_current (selection_of (self), pile);
   lb_plan_canvas_show_pile (self->canvas, (guint) pile);
 }
 
@@ -389,12 +396,6 @@ lb_plan_page_get_property (GObject *object, guint id, GValue *value, GParamSpec 
   LbPlanPage *self = LB_PLAN_PAGE (object);
 
   switch (id) {
-  case PROP_JOB:
-    g_value_set_object (value, self->job);
-    break;
-  case PROP_SELECTION:
-    g_value_set_object (value, self->selection);
-    break;
   case PROP_SHOWS_LIST:
     g_value_set_boolean (value, shows_list (self));
     break;
@@ -409,12 +410,6 @@ lb_plan_page_set_property (GObject *object, guint id, const GValue *value, GPara
   LbPlanPage *self = LB_PLAN_PAGE (object);
 
   switch (id) {
-  case PROP_JOB:
-    set_job (self, g_value_get_object (value));
-    break;
-  case PROP_SELECTION:
-    set_selection (self, g_value_get_object (value));
-    break;
   case PROP_SHOWS_LIST:
     set_shows_list (self, g_value_get_boolean (value));
     break;
@@ -428,16 +423,9 @@ lb_plan_page_dispose (GObject *object)
 {
   LbPlanPage *self = LB_PLAN_PAGE (object);
 
-  if (self->job_signals != NULL)
-    g_signal_group_set_target (self->job_signals, NULL);
-  if (self->selection_signals != NULL)
-    g_signal_group_set_target (self->selection_signals, NULL);
-  g_clear_object (&self->job_signals);
-  g_clear_object (&self->selection_signals);
+  lb_job_page_leave (LB_JOB_PAGE (self));
   g_clear_pointer (&self->menu_popover, gtk_widget_unparent);
   gtk_widget_dispose_template (GTK_WIDGET (self), LB_TYPE_PLAN_PAGE);
-  g_clear_object (&self->job);
-  g_clear_object (&self->selection);
   G_OBJECT_CLASS (lb_plan_page_parent_class)->dispose (object);
 }
 
@@ -446,14 +434,17 @@ lb_plan_page_class_init (LbPlanPageClass *klass)
 {
   GObjectClass *object_class = G_OBJECT_CLASS (klass);
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+  LbJobPageClass *page_class = LB_JOB_PAGE_CLASS (klass);
   const GParamFlags flags = G_PARAM_READWRITE | G_PARAM_STATIC_STRINGS | G_PARAM_EXPLICIT_NOTIFY;
 
   object_class->dispose = lb_plan_page_dispose;
   object_class->get_property = lb_plan_page_get_property;
   object_class->set_property = lb_plan_page_set_property;
+  page_class->job_changed = lb_plan_page_job_changed;
+  page_class->job_set = lb_plan_page_job_set;
+  page_class->selection_changed = lb_plan_page_selection_changed;
+  page_class->selection_set = lb_plan_page_selection_set;
 
-  props[PROP_JOB] = g_param_spec_object ("job", NULL, NULL, LB_TYPE_JOB, flags);
-  props[PROP_SELECTION] = g_param_spec_object ("selection", NULL, NULL, LB_TYPE_SELECTION, flags);
   props[PROP_SHOWS_LIST] = g_param_spec_boolean ("shows-list", NULL, NULL, FALSE, flags);
   g_object_class_install_properties (object_class, N_PROPS, props);
 
@@ -500,12 +491,6 @@ lb_plan_page_class_init (LbPlanPageClass *klass)
 static void
 lb_plan_page_init (LbPlanPage *self)
 {
-  self->job_signals = g_signal_group_new (LB_TYPE_JOB);
-  g_signal_group_connect_swapped (self->job_signals, "changed", G_CALLBACK (job_changed_cb), self);
-  self->selection_signals = g_signal_group_new (LB_TYPE_SELECTION);
-  g_signal_group_connect_swapped (self->selection_signals, "changed",
-                                  G_CALLBACK (selection_changed_cb), self);
-
   gtk_widget_init_template (GTK_WIDGET (self));
   self->menu_popover = gtk_popover_menu_new_from_model (G_MENU_MODEL (self->pile_menu));
   gtk_popover_set_has_arrow (GTK_POPOVER (self->menu_popover), FALSE);

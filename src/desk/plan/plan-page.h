@@ -1,9 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-#include "desk/shell/job.h"
-
-#include <gtk/gtk.h>
+#include "desk/shell/job-page.h"
 
 G_BEGIN_DECLS
 
@@ -12,6 +10,6 @@ G_BEGIN_DECLS
  *
  * Actions "plan.…": find, fit, zoom-in, zoom-out, show-list, open-sheet, mark (step name). */
 #define LB_TYPE_PLAN_PAGE (lb_plan_page_get_type ())
-G_DECLARE_FINAL_TYPE (LbPlanPage, lb_plan_page, LB, PLAN_PAGE, GtkWidget)
+G_DECLARE_FINAL_TYPE (LbPlanPage, lb_plan_page, LB, PLAN_PAGE, LbJobPage)
 
 G_END_DECLS

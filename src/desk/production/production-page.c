@@ -22,7 +22,7 @@
 
 struct _LbProductionPage
 {
-  GtkWidget parent_instance;
+  LbJobPage parent_instance;
 
   /* Template widgets */
   LbDailyChartView *chart_view;
@@ -32,23 +32,12 @@ struct _LbProductionPage
   GtkStack *whole_stack;
 
   /* Owned */
-  LbJob *job;
-  LbSelection *selection;
-  GSignalGroup *job_signals;
   GtkFileChooserNative *chooser;
 
   GtkLabel *sum_labels[N_SUMS]; /* borrowed */
 };
 
-G_DEFINE_FINAL_TYPE (LbProductionPage, lb_production_page, GTK_TYPE_WIDGET)
-
-enum {
-  PROP_JOB = 1,
-  PROP_SELECTION,
-  N_PROPS,
-};
-
-static GParamSpec *props[N_PROPS];
+G_DEFINE_FINAL_TYPE (LbProductionPage, lb_production_page, LB_TYPE_JOB_PAGE)
 
 typedef enum {
   SUM_OUT,
@@ -66,6 +55,12 @@ static const char *const sum_titles[N_SUMS] = {
   [SUM_OXYGEN] = N_ ("oxygen"), [SUM_DIVES] = N_ ("dives"),       [SUM_BOTTOM] = N_ ("bottom time"),
   [SUM_DELAYS] = N_ ("delays"), [SUM_GEAR] = N_ ("lost to gear"),
 };
+
+static LbJob *
+job_of (LbProductionPage *self)
+{
+  return lb_job_page_get_job (LB_JOB_PAGE (self));
+}
 
 static void
 add_sums (LbProductionPage *self)
@@ -108,8 +103,8 @@ hours_text (const LbVoice *voice, double s)
 static void
 show_sums (LbProductionPage *self)
 {
-  const LbFold *fold = lb_job_get_fold (self->job);
-  const LbVoice *voice = lb_job_get_voice (self->job);
+  const LbFold *fold = lb_job_get_fold (job_of (self));
+  const LbVoice *voice = lb_job_get_voice (job_of (self));
   const LbTotals *job = &fold->job;
 
   show_sum (self, SUM_OUT,
@@ -128,7 +123,7 @@ show_sums (LbProductionPage *self)
 static LbDailyChart
 chart_of (LbProductionPage *self)
 {
-  const LbFold *fold = lb_job_get_fold (self->job);
+  const LbFold *fold = lb_job_get_fold (job_of (self));
 
   return (LbDailyChart){ .days = fold->days,
                          .n_days = fold->n_days,
@@ -137,9 +132,11 @@ chart_of (LbProductionPage *self)
 }
 
 static void
-update (LbProductionPage *self)
+lb_production_page_job_changed (LbJobPage *page)
 {
-  if (self->job == NULL || lb_job_get_fold (self->job)->n_days == 0) {
+  LbProductionPage *self = LB_PRODUCTION_PAGE (page);
+
+  if (job_of (self) == NULL || lb_job_get_fold (job_of (self))->n_days == 0) {
     gtk_stack_set_visible_child_name (self->whole_stack, "empty");
     return;
   }
@@ -149,7 +146,7 @@ update (LbProductionPage *self)
 
   gtk_label_set_text (self->sentence_label, sentence);
   show_sums (self);
-  lb_day_table_show (self->table_view, self->job);
+  lb_day_table_show (self->table_view, job_of (self));
   gtk_stack_set_visible_child_name (self->whole_stack, "days");
 }
 
@@ -159,14 +156,14 @@ draw_saved (cairo_t *cr, gsize page, double width, double height, gpointer data)
   LbProductionPage *self = data;
   const LbDailyChart chart = chart_of (self);
 
-  lb_daily_chart_draw (cr, lb_palette (LB_PALETTE_LIGHT), lb_job_get_voice (self->job), &chart,
+  lb_daily_chart_draw (cr, lb_palette (LB_PALETTE_LIGHT), lb_job_get_voice (job_of (self)), &chart,
                        width, height);
 }
 
 static void
 save_response_cb (LbProductionPage *self, int response, GtkFileChooserNative *chooser)
 {
-  if (response == GTK_RESPONSE_ACCEPT && self->job != NULL) {
+  if (response == GTK_RESPONSE_ACCEPT && job_of (self) != NULL) {
     g_autoptr (GFile) file = gtk_file_chooser_get_file (GTK_FILE_CHOOSER (chooser));
     g_autofree char *path = g_file_get_path (file);
     g_autofree char *said = NULL;
@@ -175,7 +172,7 @@ save_response_cb (LbProductionPage *self, int response, GtkFileChooserNative *ch
     if (path == NULL) {
       lb_say (GTK_WIDGET (self), _ ("Pictures can be saved on this computer only"), FALSE);
     } else if (lb_picture_write (path, SAVED_WIDTH, SAVED_HEIGHT, 1,
-                                 lb_job_get_fold (self->job)->name, draw_saved, self, &error))
+                                 lb_job_get_fold (job_of (self))->name, draw_saved, self, &error))
     {
       said = g_strdup_printf (_ ("Saved as %s"), path);
       lb_say (GTK_WIDGET (self), said, FALSE);
@@ -193,7 +190,7 @@ save_cb (GtkWidget *widget, const char *action, GVariant *ending)
   g_autofree char *name = g_strdup_printf ("%s.%s", _ ("daily-production"),
                                            g_variant_get_string (ending, NULL));
 
-  if (self->chooser != NULL || self->job == NULL)
+  if (self->chooser != NULL || job_of (self) == NULL)
     return;
   self->chooser = gtk_file_chooser_native_new (
     _ ("Save the Chart"), GTK_WINDOW (gtk_widget_get_root (widget)), GTK_FILE_CHOOSER_ACTION_SAVE,
@@ -205,49 +202,10 @@ save_cb (GtkWidget *widget, const char *action, GVariant *ending)
 }
 
 static void
-set_job (LbProductionPage *self, LbJob *job)
+lb_production_page_job_set (LbJobPage *page)
 {
-  if (!g_set_object (&self->job, job))
-    return;
-  g_signal_group_set_target (self->job_signals, job);
-  lb_daily_chart_view_set_job (self->chart_view, job);
-  update (self);
-  g_object_notify_by_pspec (G_OBJECT (self), props[PROP_JOB]);
-}
-
-static void
-lb_production_page_get_property (GObject *object, guint id, GValue *value, GParamSpec *pspec)
-{
-  LbProductionPage *self = LB_PRODUCTION_PAGE (object);
-
-  switch (id) {
-  case PROP_JOB:
-    g_value_set_object (value, self->job);
-    break;
-  case PROP_SELECTION:
-    g_value_set_object (value, self->selection);
-    break;
-  default:
-    G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
-  }
-}
-
-static void
-lb_production_page_set_property (GObject *object, guint id, const GValue *value, GParamSpec *pspec)
-{
-  LbProductionPage *self = LB_PRODUCTION_PAGE (object);
-
-  switch (id) {
-  case PROP_JOB:
-    set_job (self, g_value_get_object (value));
-    break;
-  case PROP_SELECTION:
-    if (g_set_object (&self->selection, g_value_get_object (value)))
-      g_object_notify_by_pspec (object, props[PROP_SELECTION]);
-    break;
-  default:
-    G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
-  }
+  lb_daily_chart_view_set_job (LB_PRODUCTION_PAGE (page)->chart_view, lb_job_page_get_job (page));
+  lb_production_page_job_changed (page);
 }
 
 static void
@@ -255,11 +213,9 @@ lb_production_page_dispose (GObject *object)
 {
   LbProductionPage *self = LB_PRODUCTION_PAGE (object);
 
-  g_clear_object (&self->job_signals);
+  lb_job_page_leave (LB_JOB_PAGE (self));
   g_clear_object (&self->chooser);
-  g_clear_object (&self->selection);
   gtk_widget_dispose_template (GTK_WIDGET (object), LB_TYPE_PRODUCTION_PAGE);
-  g_clear_object (&self->job);
 
   G_OBJECT_CLASS (lb_production_page_parent_class)->dispose (object);
 }
@@ -269,18 +225,11 @@ lb_production_page_class_init (LbProductionPageClass *klass)
 {
   GObjectClass *object_class = G_OBJECT_CLASS (klass);
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+  LbJobPageClass *page_class = LB_JOB_PAGE_CLASS (klass);
 
   object_class->dispose = lb_production_page_dispose;
-  object_class->get_property = lb_production_page_get_property;
-  object_class->set_property = lb_production_page_set_property;
-
-  props[PROP_JOB] = g_param_spec_object ("job", NULL, NULL, LB_TYPE_JOB,
-                                         G_PARAM_READWRITE | G_PARAM_STATIC_STRINGS |
-                                           G_PARAM_EXPLICIT_NOTIFY);
-  props[PROP_SELECTION] = g_param_spec_object ("selection", NULL, NULL, LB_TYPE_SELECTION,
-                                               G_PARAM_READWRITE | G_PARAM_STATIC_STRINGS |
-                                                 G_PARAM_EXPLICIT_NOTIFY);
-  g_object_class_install_properties (object_class, N_PROPS, props);
+  page_class->job_changed = lb_production_page_job_changed;
+  page_class->job_set = lb_production_page_job_set;
 
   g_type_ensure (LB_TYPE_DAILY_CHART_VIEW);
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
@@ -299,6 +248,4 @@ lb_production_page_init (LbProductionPage *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
   add_sums (self);
-  self->job_signals = g_signal_group_new (LB_TYPE_JOB);
-  g_signal_group_connect_swapped (self->job_signals, "changed", G_CALLBACK (update), self);
 }

@@ -13,7 +13,6 @@
 
 #include "desk/sheet/bars-popover.h"
 #include "desk/sheet/caution-list.h"
-#include "desk/sheet/defaults-window.h"
 #include "desk/sheet/fact-group.h"
 #include "desk/sheet/figure-list.h"
 #include "desk/sheet/history-list.h"
@@ -31,7 +30,7 @@
 
 struct _LbPileSheet
 {
-  GtkWidget parent_instance;
+  LbJobPage parent_instance;
 
   /* Template widgets */
   GtkWidget *bars_button;
@@ -54,22 +53,16 @@ struct _LbPileSheet
   GtkScrolledWindow *scroller;
 
   /* Owned */
-  LbJob *job;
-  LbSelection *selection;
-  GSignalGroup *job_signals;
-  GSignalGroup *selection_signals;
   GArray *piles; /* guint: those shown */
 };
 
-G_DEFINE_FINAL_TYPE (LbPileSheet, lb_pile_sheet, GTK_TYPE_WIDGET)
+G_DEFINE_FINAL_TYPE (LbPileSheet, lb_pile_sheet, LB_TYPE_JOB_PAGE)
 
-enum {
-  PROP_JOB = 1,
-  PROP_SELECTION,
-  N_PROPS,
-};
-
-static GParamSpec *props[N_PROPS];
+static LbJob *
+job_of (LbPileSheet *self)
+{
+  return lb_job_page_get_job (LB_JOB_PAGE (self));
+}
 
 static guint
 pile_at (LbPileSheet *self, guint i)
@@ -104,9 +97,9 @@ ink_state (LbPileSheet *self)
   g_autoptr (PangoAttrList) attributes = pango_attr_list_new ();
   const LbColour *ink;
 
-  if (self->job == NULL || self->piles->len != 1)
+  if (job_of (self) == NULL || self->piles->len != 1)
     return;
-  ink = &palette->inks[step_ink (lb_job_get_fold (self->job)->states[pile_at (self, 0)].step)];
+  ink = &palette->inks[step_ink (lb_job_get_fold (job_of (self))->states[pile_at (self, 0)].step)];
   if (lb_colour_contrast (ink, &palette->inks[LB_INK_PAPER]) < TEXT_CONTRAST)
     ink = &palette->inks[LB_INK_TEXT];
   pango_attr_list_insert (attributes, pango_attr_foreground_new ((guint16) (ink->r * G_MAXUINT16),
@@ -150,7 +143,7 @@ show_head (LbPileSheet *self, guint index)
 {
   LbSheetPile shown;
 
-  lb_sheet_pile_load (&shown, self->job, index);
+  lb_sheet_pile_load (&shown, job_of (self), index);
 
   g_autofree char *state = lb_pile_state_text (shown.pile, shown.state);
   g_autofree char *pile = lb_pile_text (shown.voice, shown.pile);
@@ -166,25 +159,25 @@ static void
 show_one (LbPileSheet *self)
 {
   const guint pile = pile_at (self, 0);
-  const LbPileState *state = &lb_job_get_fold (self->job)->states[pile];
+  const LbPileState *state = &lb_job_get_fold (job_of (self))->states[pile];
 
   show_head (self, pile);
-  lb_pile_pictures_show (self->pictures, self->job, pile);
-  lb_pile_steps_show (self->steps, self->job, &pile, 1);
-  lb_figure_list_show (self->figures, self->job, pile);
-  lb_caution_list_show (self->cautions, self->job, pile);
-  lb_fact_group_show (self->facts, self->job, pile);
-  lb_history_list_show (self->history, self->job, pile);
-  lb_bars_popover_show (self->bars_popover, self->job, pile);
+  lb_pile_pictures_show (self->pictures, job_of (self), pile);
+  lb_pile_steps_show (self->steps, job_of (self), &pile, 1);
+  lb_figure_list_show (self->figures, job_of (self), pile);
+  lb_caution_list_show (self->cautions, job_of (self), pile);
+  lb_fact_group_show (self->facts, job_of (self), pile);
+  lb_history_list_show (self->history, job_of (self), pile);
+  lb_bars_popover_show (self->bars_popover, job_of (self), pile);
   gtk_widget_set_sensitive (self->bars_button,
-                            state->n_left > 0 && !lb_job_is_read_only (self->job));
+                            state->n_left > 0 && !lb_job_is_read_only (job_of (self)));
 }
 
 /* "31 bars left", and the piles by step. */
 static char *
 sum_words (LbPileSheet *self)
 {
-  const LbFold *fold = lb_job_get_fold (self->job);
+  const LbFold *fold = lb_job_get_fold (job_of (self));
   GString *words = g_string_new (NULL);
   guint n_by_step[LB_N_STEPS] = { 0 };
   guint n_left = 0;
@@ -215,21 +208,21 @@ show_several (LbPileSheet *self)
 
   gtk_label_set_label (self->sum_title, title);
   gtk_label_set_label (self->sum_label, words);
-  lb_pile_steps_show (self->sum_steps, self->job, (const guint *) (gpointer) self->piles->data,
+  lb_pile_steps_show (self->sum_steps, job_of (self), (const guint *) (gpointer) self->piles->data,
                       self->piles->len);
 }
 
 static void
-update (LbPileSheet *self)
+lb_pile_sheet_job_changed (LbJobPage *page)
 {
-  const guint n = self->job != NULL ? self->piles->len : 0;
+  LbPileSheet *self = LB_PILE_SHEET (page);
+  const guint n = job_of (self) != NULL ? self->piles->len : 0;
 
   gtk_stack_set_visible_child_name (self->stack, n == 0 ? "none" : n == 1 ? "one" : "several");
   gtk_widget_set_visible (GTK_WIDGET (self->foot), n > 0);
-  if (self->job != NULL)
-    lb_sheet_pile_turn (self->foot, self->job);
+  if (job_of (self) != NULL)
+    lb_sheet_pile_turn (self->foot, job_of (self));
   gtk_widget_set_visible (self->bars_button, n == 1);
-  gtk_widget_action_set_enabled (GTK_WIDGET (self), "sheet.defaults", self->job != NULL);
   if (n == 1)
     show_one (self);
   else if (n > 1)
@@ -249,98 +242,37 @@ forget_job (LbPileSheet *self)
 }
 
 static void
-selection_changed_cb (LbPileSheet *self)
+lb_pile_sheet_selection_changed (LbJobPage *page)
 {
-  const guint n_piles = self->job != NULL ? lb_job_get_fold (self->job)->n_piles : 0;
+  LbPileSheet *self = LB_PILE_SHEET (page);
+  LbSelection *selection = lb_job_page_get_selection (page);
+  const guint n_piles = job_of (self) != NULL ? lb_job_get_fold (job_of (self))->n_piles : 0;
   const int before = self->piles->len == 1 ? (int) pile_at (self, 0) : -1;
   const guint *piles = NULL;
   gsize n = 0;
 
   lb_fact_group_commit (self->facts);
-  if (self->selection != NULL)
-    piles = lb_selection_get_piles (self->selection, &n);
+  if (selection != NULL)
+    piles = lb_selection_get_piles (selection, &n);
   g_array_set_size (self->piles, 0);
   for (gsize i = 0; i < n; i++) {
     if (piles[i] < n_piles)
       g_array_append_val (self->piles, piles[i]);
   }
-  update (self);
+  lb_pile_sheet_job_changed (page);
   if (self->piles->len != 1 || (int) pile_at (self, 0) != before)
     gtk_adjustment_set_value (gtk_scrolled_window_get_vadjustment (self->scroller), 0);
 }
 
 static void
-set_job (LbPileSheet *self, LbJob *job)
+lb_pile_sheet_job_set (LbJobPage *page)
 {
-  if (job == self->job)
-    return;
-  if (self->job != NULL) {
-    lb_fact_group_commit (self->facts);
-    forget_job (self);
-  }
-  g_set_object (&self->job, job);
-  g_signal_group_set_target (self->job_signals, job);
+  LbPileSheet *self = LB_PILE_SHEET (page);
+
+  lb_fact_group_commit (self->facts);
+  forget_job (self);
   g_array_set_size (self->piles, 0);
-  selection_changed_cb (self);
-  g_object_notify_by_pspec (G_OBJECT (self), props[PROP_JOB]);
-}
-
-static void
-set_selection (LbPileSheet *self, LbSelection *selection)
-{
-  if (!g_set_object (&self->selection, selection))
-    return;
-  g_signal_group_set_target (self->selection_signals, selection);
-  selection_changed_cb (self);
-  g_object_notify_by_pspec (G_OBJECT (self), props[PROP_SELECTION]);
-}
-
-static GtkWindow *
-window_of (LbPileSheet *self)
-{
-  GtkRoot *root = gtk_widget_get_root (GTK_WIDGET (self));
-
-  return GTK_IS_WINDOW (root) ? GTK_WINDOW (root) : NULL;
-}
-
-static void
-defaults_action_cb (GtkWidget *widget, const char *action, GVariant *parameter)
-{
-  LbPileSheet *self = LB_PILE_SHEET (widget);
-
-  gtk_window_present (GTK_WINDOW (lb_defaults_window_new (window_of (self), self->job)));
-}
-
-static void
-lb_pile_sheet_get_property (GObject *object, guint id, GValue *value, GParamSpec *pspec)
-{
-  LbPileSheet *self = LB_PILE_SHEET (object);
-
-  switch (id) {
-  case PROP_JOB:
-    g_value_set_object (value, self->job);
-    break;
-  case PROP_SELECTION:
-    g_value_set_object (value, self->selection);
-    break;
-  default:
-    G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
-  }
-}
-
-static void
-lb_pile_sheet_set_property (GObject *object, guint id, const GValue *value, GParamSpec *pspec)
-{
-  switch (id) {
-  case PROP_JOB:
-    set_job (LB_PILE_SHEET (object), g_value_get_object (value));
-    break;
-  case PROP_SELECTION:
-    set_selection (LB_PILE_SHEET (object), g_value_get_object (value));
-    break;
-  default:
-    G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
-  }
+  lb_pile_sheet_selection_changed (page);
 }
 
 static void
@@ -348,15 +280,8 @@ lb_pile_sheet_dispose (GObject *object)
 {
   LbPileSheet *self = LB_PILE_SHEET (object);
 
-  if (self->job_signals != NULL)
-    g_signal_group_set_target (self->job_signals, NULL);
-  if (self->selection_signals != NULL)
-    g_signal_group_set_target (self->selection_signals, NULL);
-  g_clear_object (&self->job_signals);
-  g_clear_object (&self->selection_signals);
+  lb_job_page_leave (LB_JOB_PAGE (self));
   gtk_widget_dispose_template (GTK_WIDGET (self), LB_TYPE_PILE_SHEET);
-  g_clear_object (&self->job);
-  g_clear_object (&self->selection);
   g_clear_pointer (&self->piles, g_array_unref);
   G_OBJECT_CLASS (lb_pile_sheet_parent_class)->dispose (object);
 }
@@ -398,18 +323,15 @@ lb_pile_sheet_class_init (LbPileSheetClass *klass)
 {
   GObjectClass *object_class = G_OBJECT_CLASS (klass);
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
-  const GParamFlags flags = G_PARAM_READWRITE | G_PARAM_STATIC_STRINGS | G_PARAM_EXPLICIT_NOTIFY;
+  LbJobPageClass *page_class = LB_JOB_PAGE_CLASS (klass);
 
   object_class->dispose = lb_pile_sheet_dispose;
-  object_class->get_property = lb_pile_sheet_get_property;
-  object_class->set_property = lb_pile_sheet_set_property;
-
-  props[PROP_JOB] = g_param_spec_object ("job", NULL, NULL, LB_TYPE_JOB, flags);
-  props[PROP_SELECTION] = g_param_spec_object ("selection", NULL, NULL, LB_TYPE_SELECTION, flags);
-  g_object_class_install_properties (object_class, N_PROPS, props);
+  page_class->job_changed = lb_pile_sheet_job_changed;
+  page_class->job_set = lb_pile_sheet_job_set;
+  page_class->selection_changed = lb_pile_sheet_selection_changed;
+  page_class->selection_set = lb_pile_sheet_selection_changed;
 
   bind_template (widget_class);
-  gtk_widget_class_install_action (widget_class, "sheet.defaults", NULL, defaults_action_cb);
   gtk_widget_class_set_css_name (widget_class, "pilesheet");
 }
 
@@ -419,15 +341,10 @@ lb_pile_sheet_init (LbPileSheet *self)
   AdwStyleManager *style = adw_style_manager_get_default ();
 
   self->piles = g_array_new (FALSE, FALSE, sizeof (guint));
-  self->job_signals = g_signal_group_new (LB_TYPE_JOB);
-  g_signal_group_connect_swapped (self->job_signals, "changed", G_CALLBACK (update), self);
-  self->selection_signals = g_signal_group_new (LB_TYPE_SELECTION);
-  g_signal_group_connect_swapped (self->selection_signals, "changed",
-                                  G_CALLBACK (selection_changed_cb), self);
 
   gtk_widget_init_template (GTK_WIDGET (self));
   g_signal_connect_object (style, "notify::dark", G_CALLBACK (ink_state), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (style, "notify::high-contrast", G_CALLBACK (ink_state), self,
                            G_CONNECT_SWAPPED);
-  update (self);
+  lb_pile_sheet_job_changed (LB_JOB_PAGE (self));
 }

@@ -1,19 +1,13 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-#include "desk/shell/job.h"
-#include "desk/shell/selection.h"
-
-#include <gtk/gtk.h>
+#include "desk/shell/job-page.h"
 
 G_BEGIN_DECLS
 
 /* The sheet of the pile that is picked: how it stands, what its cut takes, what to beware of, its
- * facts and history, and the ways to record. Several piles picked are summed up instead.
- * Properties "job" (LbJob, nullable) and "selection" (LbSelection).
- *
- * Action "sheet.defaults" opens the numbers that all cut plans rest on. */
+ * facts and history, and the ways to record. Several piles picked are summed up instead. */
 #define LB_TYPE_PILE_SHEET (lb_pile_sheet_get_type ())
-G_DECLARE_FINAL_TYPE (LbPileSheet, lb_pile_sheet, LB, PILE_SHEET, GtkWidget)
+G_DECLARE_FINAL_TYPE (LbPileSheet, lb_pile_sheet, LB, PILE_SHEET, LbJobPage)
 
 G_END_DECLS

@@ -16,7 +16,7 @@
 
 struct _LbShiftPage
 {
-  GtkWidget parent_instance;
+  LbJobPage parent_instance;
 
   /* Template widgets */
   GtkCalendar *calendar;
@@ -30,24 +30,17 @@ struct _LbShiftPage
   GtkLabel *sums_label;
   LbUsedGroup *used_group;
 
-  /* Owned */
-  LbJob *job;
-  LbSelection *selection;
-  GSignalGroup *job_signals;
-
   /* State */
   gboolean is_updating;
 };
 
-G_DEFINE_FINAL_TYPE (LbShiftPage, lb_shift_page, GTK_TYPE_WIDGET)
+G_DEFINE_FINAL_TYPE (LbShiftPage, lb_shift_page, LB_TYPE_JOB_PAGE)
 
-enum {
-  PROP_JOB = 1,
-  PROP_SELECTION,
-  N_PROPS,
-};
-
-static GParamSpec *props[N_PROPS];
+static LbJob *
+job_of (LbShiftPage *self)
+{
+  return lb_job_page_get_job (LB_JOB_PAGE (self));
+}
 
 static char *
 shift_text (const LbShift *shift, guint number)
@@ -65,13 +58,13 @@ shift_text (const LbShift *shift, guint number)
 static guint
 n_before_shifts (LbShiftPage *self)
 {
-  return lb_job_get_shift_of_today (self->job) < 0 ? 1 : 0;
+  return lb_job_get_shift_of_today (job_of (self)) < 0 ? 1 : 0;
 }
 
 static GListModel *
 make_names (LbShiftPage *self)
 {
-  const LbLedger *ledger = lb_job_get_ledger (self->job);
+  const LbLedger *ledger = lb_job_get_ledger (job_of (self));
   GtkStringList *names = gtk_string_list_new (NULL);
 
   if (n_before_shifts (self) > 0)
@@ -102,8 +95,8 @@ is_same_list (GListModel *a, GListModel *b)
 static void
 show_shifts (LbShiftPage *self)
 {
-  const int shift = lb_job_get_shift (self->job);
-  const guint n = lb_job_get_ledger (self->job)->shifts->len;
+  const int shift = lb_job_get_shift (job_of (self));
+  const guint n = lb_job_get_ledger (job_of (self))->shifts->len;
   g_autoptr (GListModel) names = make_names (self);
 
   self->is_updating = TRUE;
@@ -117,13 +110,13 @@ show_shifts (LbShiftPage *self)
 static void
 show_sums (LbShiftPage *self)
 {
-  const int shift = lb_job_get_shift (self->job);
+  const int shift = lb_job_get_shift (job_of (self));
   g_autofree char *text = NULL;
 
   if (shift < 0) {
     text = g_strdup (_ ("No shift is open; the first entry opens today’s."));
   } else {
-    const LbTotals *totals = &lb_job_get_fold (self->job)->shifts[shift];
+    const LbTotals *totals = &lb_job_get_fold (job_of (self))->shifts[shift];
 
     text = g_strdup_printf (
       /* Translators: sums of a shift. */
@@ -135,13 +128,15 @@ show_sums (LbShiftPage *self)
 }
 
 static void
-update (LbShiftPage *self)
+lb_shift_page_job_changed (LbJobPage *page)
 {
-  if (self->job == NULL)
+  LbShiftPage *self = LB_SHIFT_PAGE (page);
+
+  if (job_of (self) == NULL)
     return;
   show_shifts (self);
   show_sums (self);
-  gtk_widget_set_sensitive (GTK_WIDGET (self->open_button), !lb_job_is_read_only (self->job));
+  gtk_widget_set_sensitive (GTK_WIDGET (self->open_button), !lb_job_is_read_only (job_of (self)));
 }
 
 static void
@@ -149,16 +144,16 @@ shift_picked_cb (LbShiftPage *self)
 {
   const guint picked = gtk_drop_down_get_selected (self->shift_drop);
 
-  if (self->is_updating || self->job == NULL || picked == GTK_INVALID_LIST_POSITION)
+  if (self->is_updating || job_of (self) == NULL || picked == GTK_INVALID_LIST_POSITION)
     return;
 
-  const guint n = lb_job_get_ledger (self->job)->shifts->len;
+  const guint n = lb_job_get_ledger (job_of (self))->shifts->len;
   const guint before = n_before_shifts (self);
   const int shift = picked < before ? -1 : (int) (before + n - 1 - picked);
 
   /* GTK may tell of the selection after it was set here. */
-  if (shift != lb_job_get_shift (self->job))
-    lb_job_pick_shift (self->job, shift);
+  if (shift != lb_job_get_shift (job_of (self)))
+    lb_job_pick_shift (job_of (self), shift);
 }
 
 static void
@@ -172,7 +167,7 @@ open_shift (LbShiftPage *self, const char *watch)
   g_date_set_dmy (&date, (GDateDay) g_date_time_get_day_of_month (day),
                   (GDateMonth) g_date_time_get_month (day), (GDateYear) g_date_time_get_year (day));
   gtk_popover_popdown (self->open_popover);
-  if (!lb_job_open_shift (self->job, g_date_get_julian (&date), watch, &error))
+  if (!lb_job_open_shift (job_of (self), g_date_get_julian (&date), watch, &error))
     lb_say_error (GTK_WIDGET (self), _ ("The shift was not opened"), error);
 }
 
@@ -189,77 +184,34 @@ open_night_cb (LbShiftPage *self)
 }
 
 static void
-set_job (LbShiftPage *self, LbJob *job)
+lb_shift_page_job_set (LbJobPage *page)
 {
+  LbShiftPage *self = LB_SHIFT_PAGE (page);
   LbShiftGroup *groups[] = { LB_SHIFT_GROUP (self->pile_lines), LB_SHIFT_GROUP (self->notes_group),
                              LB_SHIFT_GROUP (self->used_group), LB_SHIFT_GROUP (self->dive_group),
                              LB_SHIFT_GROUP (self->lost_group) };
 
-  if (!g_set_object (&self->job, job))
-    return;
-  g_signal_group_set_target (self->job_signals, job);
   for (gsize i = 0; i < G_N_ELEMENTS (groups); i++)
-    lb_shift_group_set_job (groups[i], job);
-  update (self);
-  g_object_notify_by_pspec (G_OBJECT (self), props[PROP_JOB]);
+    lb_shift_group_set_job (groups[i], lb_job_page_get_job (page));
+  lb_shift_page_job_changed (page);
 }
 
 static void
-set_selection (LbShiftPage *self, LbSelection *selection)
+lb_shift_page_selection_set (LbJobPage *page)
 {
-  if (!g_set_object (&self->selection, selection))
-    return;
-  lb_pile_lines_set_selection (self->pile_lines, selection);
-  g_object_notify_by_pspec (G_OBJECT (self), props[PROP_SELECTION]);
-}
-
-static void
-lb_shift_page_get_property (GObject *object, guint id, GValue *value, GParamSpec *pspec)
-{
-  LbShiftPage *self = LB_SHIFT_PAGE (object);
-
-  switch (id) {
-  case PROP_JOB:
-    g_value_set_object (value, self->job);
-    break;
-  case PROP_SELECTION:
-    g_value_set_object (value, self->selection);
-    break;
-  default:
-    G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
-  }
-}
-
-static void
-lb_shift_page_set_property (GObject *object, guint id, const GValue *value, GParamSpec *pspec)
-{
-  LbShiftPage *self = LB_SHIFT_PAGE (object);
-
-  switch (id) {
-  case PROP_JOB:
-    set_job (self, g_value_get_object (value));
-    break;
-  case PROP_SELECTION:
-    set_selection (self, g_value_get_object (value));
-    break;
-  default:
-    G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
-  }
+  lb_pile_lines_set_selection (LB_SHIFT_PAGE (page)->pile_lines, lb_job_page_get_selection (page));
 }
 
 static void
 lb_shift_page_dispose (GObject *object)
 {
-  LbShiftPage *self = LB_SHIFT_PAGE (object);
   GtkWidget *child;
 
-  g_clear_object (&self->job_signals);
-  g_clear_object (&self->selection);
+  lb_job_page_leave (LB_JOB_PAGE (object));
   gtk_widget_dispose_template (GTK_WIDGET (object), LB_TYPE_SHIFT_PAGE);
   /* GTK 4.8 forgets the template's children and lets go only of those that have a name. */
   while ((child = gtk_widget_get_first_child (GTK_WIDGET (object))) != NULL)
     gtk_widget_unparent (child);
-  g_clear_object (&self->job);
 
   G_OBJECT_CLASS (lb_shift_page_parent_class)->dispose (object);
 }
@@ -269,18 +221,12 @@ lb_shift_page_class_init (LbShiftPageClass *klass)
 {
   GObjectClass *object_class = G_OBJECT_CLASS (klass);
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+  LbJobPageClass *page_class = LB_JOB_PAGE_CLASS (klass);
 
   object_class->dispose = lb_shift_page_dispose;
-  object_class->get_property = lb_shift_page_get_property;
-  object_class->set_property = lb_shift_page_set_property;
-
-  props[PROP_JOB] = g_param_spec_object ("job", NULL, NULL, LB_TYPE_JOB,
-                                         G_PARAM_READWRITE | G_PARAM_STATIC_STRINGS |
-                                           G_PARAM_EXPLICIT_NOTIFY);
-  props[PROP_SELECTION] = g_param_spec_object ("selection", NULL, NULL, LB_TYPE_SELECTION,
-                                               G_PARAM_READWRITE | G_PARAM_STATIC_STRINGS |
-                                                 G_PARAM_EXPLICIT_NOTIFY);
-  g_object_class_install_properties (object_class, N_PROPS, props);
+  page_class->job_changed = lb_shift_page_job_changed;
+  page_class->job_set = lb_shift_page_job_set;
+  page_class->selection_set = lb_shift_page_selection_set;
 
   g_type_ensure (LB_TYPE_DIVE_GROUP);
   g_type_ensure (LB_TYPE_LOST_GROUP);
@@ -309,6 +255,4 @@ static void
 lb_shift_page_init (LbShiftPage *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
-  self->job_signals = g_signal_group_new (LB_TYPE_JOB);
-  g_signal_group_connect_swapped (self->job_signals, "changed", G_CALLBACK (update), self);
 }
