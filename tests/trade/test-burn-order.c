@@ -1,0 +1,629 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The search against all orders written out, for as many bars as that is possible with, and what
+ * must hold of any order for any pile. */
+#include "trade/burn-order.h"
+
+#include "trade/steel.h"
+#include "trade/trade-error.h"
+
+#include <math.h>
+#include <string.h>
+
+#define INCH 0.0254
+#define SEED 19380401
+
+/* One pile with all that its case points to. */
+typedef struct
+{
+  LbPoint places[LB_BARS_MAX];
+  LbStub stub;
+  LbCut cut;
+  LbBurnCase burn;
+} Fixture;
+
+static LbStubLoad
+load_of (const LbStub *stub, double hook_share)
+{
+  g_autoptr (GError) error = NULL;
+  LbStub with_hook = *stub;
+  LbStubLoad load;
+
+  with_hook.hook_share = hook_share;
+  g_assert_true (lb_stub_load_reckon (&with_hook, &load, &error));
+  g_assert_no_error (error);
+  return load;
+}
+
+static void
+fixture_init (Fixture *self, LbShape shape, double width_m, guint n_bars, const char *bar)
+{
+  self->stub = (LbStub){
+    .outline = { .shape = shape, .width_m = width_m },
+    .length_m = 6,
+    .lean_rad = atan (1.0 / 6),
+    .submerged_m = 6,
+    .concrete_kg_per_m3 = 2480,
+    .water_kg_per_m3 = 1025,
+    .growth_kg_per_m3 = 1360,
+    .current_m_s = 0.5,
+    .drag_coefficient = lb_drag_coefficient (shape)->value,
+  };
+  lb_bar_ring_place (&self->stub.outline, 3 * INCH, n_bars, self->places);
+  self->cut = (LbCut){
+    .places = self->places,
+    .n_bars = n_bars,
+    .bar = lb_bar_find (bar),
+    .gap_m = 6 * INCH,
+    .yield_pa = lb_steel_for_year (1938)->grade->yield_pa,
+    .factor = 3,
+    .effective_length = 1,
+  };
+  self->burn = (LbBurnCase){
+    .cut = &self->cut,
+    .left = lb_bar_set_all (n_bars),
+    .side_rad = G_PI,
+    .slack = load_of (&self->stub, 0),
+    .held = load_of (&self->stub, 0.5),
+  };
+}
+
+/* Any pile, any bars gone, any hook. */
+static void
+fixture_random (Fixture *self, GRand *random, guint n_most)
+{
+  const char *const sizes[] = { "#6", "#8", "#11", "1 in sq", "#18" };
+
+  fixture_init (self, (LbShape) g_rand_int_range (random, 0, LB_N_SHAPES),
+                g_rand_double_range (random, 0.3, 0.6),
+                (guint) g_rand_int_range (random, 3, (gint32) n_most + 1),
+                sizes[g_rand_int_range (random, 0, G_N_ELEMENTS (sizes))]);
+  self->stub.length_m = g_rand_double_range (random, 1, 8);
+  self->stub.submerged_m = self->stub.length_m * g_rand_double (random);
+  self->stub.lean_rad = atan (g_rand_double_range (random, 0, 1.0 / 5));
+  self->stub.current_m_s = g_rand_double_range (random, 0, 0.8);
+  self->cut.gap_m = g_rand_double_range (random, 0.05, 0.2);
+  self->burn.side_rad = g_rand_double_range (random, 0, 2 * G_PI);
+  self->burn.slack = load_of (&self->stub, 0);
+  self->burn.held = load_of (&self->stub, g_rand_double (random));
+  if (g_rand_boolean (random))
+    self->burn.left &= g_rand_int (random) | 7;
+}
+
+static LbBurnOrder
+weigh (const LbBurnCase *burn, const guint8 *order, gsize n)
+{
+  g_autoptr (GError) error = NULL;
+  LbBurnOrder weighed;
+
+  g_assert_true (lb_burn_order_weigh (burn, order, n, &weighed, &error));
+  g_assert_no_error (error);
+  return weighed;
+}
+
+static LbBurnOrder
+weigh_best (const LbBurnCase *burn)
+{
+  guint8 order[LB_BARS_MAX];
+  const gsize n = lb_burn_order_best (burn, order);
+
+  g_assert_cmpuint (n, ==, lb_bar_set_count (burn->left));
+  return weigh (burn, order, n);
+}
+
+/* How many bars an order lets be burned before the hook must hold. */
+static gsize
+count_free (const LbBurnOrder *order)
+{
+  return order->rig_before == 0 ? order->n_steps : order->rig_before - 1;
+}
+
+/* --- All orders written out --------------------------------------------------------------- */
+
+typedef struct
+{
+  const LbBurnCase *burn;
+  guint8 ring[LB_BARS_MAX]; /* bars left, numbered round the pile */
+  guint n;
+  gsize most_free;
+  double least_peak;
+  guint fewest_turns;
+  /* Of the orders that begin as the best does and go on otherwise from the hold point. */
+  const LbBurnOrder *best;
+  guint fewest_hinges;
+  double least_held;
+} Enumeration;
+
+static guint
+count_hinges (const LbBurnOrder *order)
+{
+  guint n_hinges = 0;
+
+  for (gsize i = 0; i < order->n_steps; i++)
+    n_hinges += order->steps[i].is_hinge;
+  return n_hinges;
+}
+
+static gboolean
+begins_as (const LbBurnOrder *a, const LbBurnOrder *b, gsize n)
+{
+  for (gsize i = 0; i < n; i++) {
+    if (a->steps[i].bar != b->steps[i].bar)
+      return FALSE;
+  }
+  return TRUE;
+}
+
+static void
+note (Enumeration *all, const LbBurnOrder *order, guint n_turns_free)
+{
+  const gsize n_free = count_free (order);
+  const gboolean is_same = n_free == all->most_free &&
+                           fabs (order->slack_utilisation - all->least_peak) <=
+                             1e-9 * all->least_peak;
+
+  g_assert_cmpuint (order->n_jumps, ==, 0);
+  if (is_same) {
+    all->fewest_turns = MIN (all->fewest_turns, n_turns_free);
+  } else if (n_free > all->most_free ||
+             (n_free == all->most_free && order->slack_utilisation < all->least_peak))
+  {
+    all->most_free = n_free;
+    all->least_peak = order->slack_utilisation;
+    all->fewest_turns = n_turns_free;
+  }
+
+  const guint n_hinges = count_hinges (order);
+
+  if (!begins_as (order, all->best, count_free (all->best)) || n_hinges > all->fewest_hinges)
+    return;
+  if (n_hinges < all->fewest_hinges)
+    all->least_held = G_MAXDOUBLE;
+  all->fewest_hinges = n_hinges;
+  all->least_held = MIN (all->least_held, order->held_utilisation);
+}
+
+/* Changes of end among the first @n_free bars of an order of arcs; @ways: +1 or -1, from 1 on. */
+static guint
+count_turns (const int *ways, gsize n_free)
+{
+  guint n_turns = 0;
+
+  for (gsize i = 2; i < n_free; i++)
+    n_turns += ways[i] != ways[i - 1];
+  return n_turns;
+}
+
+static void
+enumerate (Enumeration *all)
+{
+  guint8 order[LB_BARS_MAX];
+  int ways[LB_BARS_MAX] = { 0 };
+
+  all->least_peak = all->least_held = G_MAXDOUBLE;
+  all->fewest_hinges = G_MAXUINT;
+  for (guint start = 0; start < all->n; start++) {
+    for (guint choice = 0; choice < 1u << (all->n - 1); choice++) {
+      guint first = start, last = start;
+
+      order[0] = all->ring[start];
+      for (guint i = 1; i < all->n; i++) {
+        if ((choice >> (i - 1)) & 1) {
+          last = (last + 1) % all->n;
+          order[i] = all->ring[last];
+          ways[i] = 1;
+        } else {
+          first = (first + all->n - 1) % all->n;
+          order[i] = all->ring[first];
+          ways[i] = -1;
+        }
+      }
+
+      const LbBurnOrder weighed = weigh (all->burn, order, all->n);
+
+      note (all, &weighed, count_turns (ways, count_free (&weighed)));
+    }
+  }
+}
+
+/* As the search found them. */
+static guint
+turns_of_best (const Enumeration *all, const LbBurnOrder *best)
+{
+  int ways[LB_BARS_MAX] = { 0 };
+  LbBarSet gone = 0;
+  guint position[LB_BARS_MAX] = { 0 };
+
+  for (guint i = 0; i < all->n; i++)
+    position[all->ring[i]] = i;
+  for (gsize i = 0; i < best->n_steps; i++) {
+    const guint at = position[best->steps[i].bar];
+
+    ways[i] = (gone & LB_BAR ((at + all->n - 1) % all->n)) ? 1 : -1;
+    gone |= LB_BAR (at);
+  }
+  return count_turns (ways, count_free (best));
+}
+
+static void
+test_against_all_orders (void)
+{
+  g_autoptr (GRand) random = g_rand_new_with_seed (SEED);
+  guint n_held_somewhat = 0;
+
+  for (int trial = 0; trial < 40; trial++) {
+    Fixture pile;
+    Enumeration all = { 0 };
+
+    fixture_random (&pile, random, trial < 36 ? 7 : 8);
+    all.burn = &pile.burn;
+    for (guint bar = 0; bar < pile.cut.n_bars; bar++) {
+      if (pile.burn.left & LB_BAR (bar))
+        all.ring[all.n++] = (guint8) bar;
+    }
+
+    const LbBurnOrder best = weigh_best (&pile.burn);
+
+    all.best = &best;
+    enumerate (&all);
+
+    g_assert_cmpuint (best.n_jumps, ==, 0);
+    g_assert_cmpuint (count_free (&best), ==, all.most_free);
+    if (isfinite (all.least_peak) && best.stands) {
+      g_assert_cmpfloat_with_epsilon (best.slack_utilisation, all.least_peak,
+                                      1e-9 * all.least_peak);
+      g_assert_cmpuint (turns_of_best (&all, &best), ==, all.fewest_turns);
+    }
+    g_assert_cmpuint (count_hinges (&best), ==, all.fewest_hinges);
+    g_assert_cmpfloat_with_epsilon (best.held_utilisation, all.least_held, 1e-9 * all.least_held);
+    n_held_somewhat += all.most_free > 0;
+  }
+  /* Else the comparison would be of nothing with nothing. */
+  g_assert_cmpuint (n_held_somewhat, >, 8);
+}
+
+/* --- What holds of every order ------------------------------------------------------------- */
+
+static void
+test_every_order_ends_on_the_hook (void)
+{
+  g_autoptr (GRand) random = g_rand_new_with_seed (SEED);
+
+  for (int trial = 0; trial < 60; trial++) {
+    Fixture pile;
+
+    fixture_random (&pile, random, 24);
+
+    const LbBurnOrder best = weigh_best (&pile.burn);
+    const gsize n = best.n_steps;
+
+    /* Three bars left are the fewest that can hold. */
+    g_assert_cmpuint (best.rig_before, >=, 1);
+    g_assert_cmpuint (best.rig_before, <=, n - 2);
+    g_assert_cmpuint (lb_bar_set_count (best.hold), ==, n - best.rig_before + 1);
+    for (gsize i = 0; i < n; i++) {
+      const LbBurnStep *step = &best.steps[i];
+
+      g_assert_cmpuint (step->n_left, ==, n - i - 1);
+      g_assert_true (step->n_left > 2 || step->is_hinge);
+      g_assert_true (step->is_hinge == (gboolean) isnan (step->slack.peak_pa));
+      g_assert_true (step->is_hinge == (gboolean) isnan (step->held.utilisation));
+      if (i + 1 < best.rig_before)
+        g_assert_cmpfloat (step->slack.utilisation, <=, 1);
+      g_assert_true (((best.hold & LB_BAR (step->bar)) != 0) == (i + 1 >= best.rig_before));
+    }
+  }
+}
+
+/* Each step is what lb_hold_reckon() says of the bars it leaves. */
+static void
+test_steps_are_holds (void)
+{
+  g_autoptr (GRand) random = g_rand_new_with_seed (SEED);
+
+  for (int trial = 0; trial < 60; trial++) {
+    Fixture pile;
+
+    fixture_random (&pile, random, 20);
+
+    const LbBurnOrder best = weigh_best (&pile.burn);
+    LbBarSet left = pile.burn.left;
+
+    for (gsize i = 0; i < best.n_steps; i++) {
+      const LbBurnStep *step = &best.steps[i];
+      LbHold slack, held;
+
+      left &= ~LB_BAR (step->bar);
+      g_assert_true (lb_hold_reckon (&pile.cut, left, &pile.burn.slack, &slack, NULL));
+      g_assert_true (lb_hold_reckon (&pile.cut, left, &pile.burn.held, &held, NULL));
+      g_assert_true (slack.is_hinge == step->is_hinge);
+      if (step->is_hinge)
+        continue;
+      g_assert_cmpfloat_with_epsilon (step->slack.peak_pa, slack.greatest_pa,
+                                      1e-9 * slack.greatest_pa);
+      g_assert_cmpfloat_with_epsilon (step->slack.utilisation, slack.utilisation,
+                                      1e-9 * slack.utilisation);
+      g_assert_cmpfloat_with_epsilon (step->held.utilisation, held.utilisation,
+                                      1e-9 * held.utilisation);
+    }
+  }
+}
+
+/* No straight order, nor that by sides, lets more be burned than the best. */
+static void
+test_best_is_best (void)
+{
+  g_autoptr (GRand) random = g_rand_new_with_seed (SEED);
+
+  for (int trial = 0; trial < 60; trial++) {
+    Fixture pile;
+    guint8 order[LB_BARS_MAX];
+
+    fixture_random (&pile, random, 16);
+
+    const LbBurnOrder best = weigh_best (&pile.burn);
+
+    for (guint bar = 0; bar < pile.cut.n_bars; bar++) {
+      if ((pile.burn.left & LB_BAR (bar)) == 0)
+        continue;
+      for (int is_clockwise = 0; is_clockwise < 2; is_clockwise++) {
+        const gsize n = lb_burn_order_straight (&pile.burn, bar, is_clockwise, order);
+        const LbBurnOrder straight = weigh (&pile.burn, order, n);
+
+        g_assert_cmpuint (order[0], ==, bar);
+        g_assert_cmpuint (straight.n_jumps, ==, 0);
+        g_assert_cmpuint (count_free (&straight), <=, count_free (&best));
+      }
+    }
+    const LbBurnOrder from_side = weigh (&pile.burn, order,
+                                         lb_burn_order_from_side (&pile.burn, order));
+
+    /* It may jump where bars are gone on one side, so it is held to no more than being whole. */
+    g_assert_cmpuint (from_side.n_steps, ==, best.n_steps);
+  }
+}
+
+/* The mirror image of a pile is cut by the mirror image of its order, or by one as good. */
+static void
+test_mirror (void)
+{
+  g_autoptr (GRand) random = g_rand_new_with_seed (SEED);
+
+  for (int trial = 0; trial < 60; trial++) {
+    Fixture pile;
+
+    fixture_random (&pile, random, 16);
+
+    const LbBurnOrder once = weigh_best (&pile.burn);
+
+    for (guint bar = 0; bar < pile.cut.n_bars; bar++)
+      pile.places[bar].x = -pile.places[bar].x;
+    pile.burn.side_rad = 2 * G_PI - pile.burn.side_rad;
+
+    const LbBurnOrder mirrored = weigh_best (&pile.burn);
+
+    g_assert_cmpuint (mirrored.rig_before, ==, once.rig_before);
+    g_assert_true (mirrored.stands == once.stands);
+    if (once.stands)
+      g_assert_cmpfloat_with_epsilon (mirrored.slack_utilisation, once.slack_utilisation, 1e-8);
+    g_assert_cmpfloat_with_epsilon (mirrored.held_utilisation, once.held_utilisation,
+                                    1e-8 * (1 + once.held_utilisation));
+  }
+}
+
+/* Bars numbered any way are the same pile. */
+static void
+test_numbering (void)
+{
+  g_autoptr (GRand) random = g_rand_new_with_seed (SEED);
+
+  for (int trial = 0; trial < 60; trial++) {
+    Fixture pile;
+
+    fixture_random (&pile, random, 16);
+    pile.burn.left = lb_bar_set_all (pile.cut.n_bars);
+
+    const LbBurnOrder once = weigh_best (&pile.burn);
+
+    for (guint i = pile.cut.n_bars - 1; i > 0; i--) {
+      const gint32 j = g_rand_int_range (random, 0, (gint32) i + 1);
+      const LbPoint place = pile.places[i];
+
+      pile.places[i] = pile.places[j];
+      pile.places[j] = place;
+    }
+
+    const LbBurnOrder shuffled = weigh_best (&pile.burn);
+
+    g_assert_cmpuint (shuffled.rig_before, ==, once.rig_before);
+    g_assert_cmpuint (shuffled.n_jumps, ==, 0);
+    if (once.stands)
+      g_assert_cmpfloat_with_epsilon (shuffled.slack_utilisation, once.slack_utilisation, 1e-8);
+  }
+}
+
+/* --- Single cases -------------------------------------------------------------------------- */
+
+/* A leaning pile on strong bars is opened on the high side, and the lean holds to the last. */
+static void
+test_high_side_first (void)
+{
+  Fixture pile;
+
+  fixture_init (&pile, LB_SHAPE_OCTAGON, 16 * INCH, 8, "#8");
+
+  const LbBurnOrder best = weigh_best (&pile.burn);
+
+  g_assert_true (best.stands);
+  g_assert_cmpuint (best.rig_before, >, 1);
+  g_assert_cmpfloat (pile.places[best.steps[0].bar].y, <, 0);
+}
+
+/* With no load any order will do, so it goes straight round, clockwise, from the side asked for. */
+static void
+test_ties (void)
+{
+  Fixture pile;
+
+  fixture_init (&pile, LB_SHAPE_ROUND, 16 * INCH, 8, "#8");
+  pile.burn.slack = pile.burn.held = (LbStubLoad){ 0 };
+  for (guint bar = 0; bar < 8; bar++) {
+    pile.burn.side_rad = 2 * G_PI * bar / 8;
+
+    const LbBurnOrder best = weigh_best (&pile.burn);
+
+    g_assert_cmpuint (best.steps[0].bar, ==, bar);
+    g_assert_cmpuint (best.rig_before, ==, 6);
+    g_assert_cmpfloat (best.slack_utilisation, ==, 0);
+    for (guint i = 1; i < 8; i++)
+      g_assert_cmpuint (best.steps[i].bar, ==, (bar + i) % 8);
+  }
+}
+
+static void
+test_pinned (void)
+{
+  Fixture pile;
+  guint8 orders[3][LB_BARS_MAX];
+
+  fixture_init (&pile, LB_SHAPE_SQUARE, 20 * INCH, 12, "#11");
+  pile.burn.pinned = LB_BAR (1) | LB_BAR (5) | LB_BAR (9);
+
+  gsize n[3];
+
+  n[0] = lb_burn_order_best (&pile.burn, orders[0]);
+  n[1] = lb_burn_order_straight (&pile.burn, 4, FALSE, orders[1]);
+  n[2] = lb_burn_order_from_side (&pile.burn, orders[2]);
+  for (int i = 0; i < 3; i++) {
+    const LbBurnOrder weighed = weigh (&pile.burn, orders[i], n[i]);
+
+    g_assert_cmpuint (n[i], ==, 12);
+    g_assert_cmpuint (weighed.rig_before, <=, 10);
+    for (int last = 9; last < 12; last++)
+      g_assert_true (pile.burn.pinned & LB_BAR (orders[i][last]));
+  }
+  /* From bar 5 backwards to bar 7, and on to the first pinned one that way. */
+  const guint8 backwards[] = { 4, 3, 2, 0, 11, 10, 8, 7, 6, 5, 1, 9 };
+  g_assert_cmpmem (orders[1], 12, backwards, 12);
+
+  /* With no load three pinned bars hold until the hook must: before the first of them. */
+  pile.burn.slack = (LbStubLoad){ 0 };
+  g_assert_cmpuint (weigh_best (&pile.burn).rig_before, ==, 10);
+
+  /* All pinned: the hook before the first. */
+  pile.burn.pinned = lb_bar_set_all (12);
+  g_assert_cmpuint (weigh_best (&pile.burn).rig_before, ==, 1);
+}
+
+/* The order by sides is that of the pile's own high side. */
+static void
+test_from_side (void)
+{
+  Fixture pile;
+  guint8 order[LB_BARS_MAX], expected[LB_BARS_MAX];
+
+  for (int shape = 0; shape < LB_N_SHAPES; shape++) {
+    fixture_init (&pile, (LbShape) shape, 0.5, 12, "#8");
+    g_assert_cmpuint (lb_burn_order_from_side (&pile.burn, order), ==, 12);
+    lb_bar_ring_order (pile.places, 12, pile.burn.left, expected);
+    g_assert_cmpmem (order, 12, expected, 12);
+  }
+
+  /* A quarter round: begins to the right of the lean. */
+  fixture_init (&pile, LB_SHAPE_ROUND, 0.5, 8, "#8");
+  pile.burn.side_rad = G_PI / 2;
+  lb_burn_order_from_side (&pile.burn, order);
+  g_assert_cmpuint (order[0], ==, 2);
+  g_assert_cmpuint (order[7], ==, 6);
+}
+
+static void
+test_hopeless (void)
+{
+  Fixture pile;
+
+  /* Too heavy as it stands. */
+  fixture_init (&pile, LB_SHAPE_SQUARE, 20 * INCH, 8, "#3");
+  const LbBurnOrder heavy = weigh_best (&pile.burn);
+  g_assert_false (heavy.stands);
+  g_assert_cmpuint (heavy.rig_before, ==, 1);
+  g_assert_cmpfloat (heavy.slack_utilisation, >, 1);
+
+  /* On two bars, on one, on none. */
+  for (guint n = 2; n < 3; n--) {
+    pile.burn.left = lb_bar_set_all (n);
+
+    const LbBurnOrder few = weigh_best (&pile.burn);
+
+    g_assert_cmpuint (few.n_steps, ==, n);
+    g_assert_cmpuint (few.rig_before, ==, n > 0 ? 1 : 0);
+    g_assert_false (few.stands);
+    g_assert_true (isnan (few.slack_utilisation));
+  }
+}
+
+static void
+test_jumps (void)
+{
+  Fixture pile;
+
+  fixture_init (&pile, LB_SHAPE_ROUND, 0.4, 6, "#8");
+  g_assert_cmpuint (weigh (&pile.burn, (guint8[]){ 0, 1, 5, 2, 4, 3 }, 6).n_jumps, ==, 0);
+  g_assert_cmpuint (weigh (&pile.burn, (guint8[]){ 0, 2, 4, 1, 3, 5 }, 6).n_jumps, ==, 2);
+
+  /* Over bars already gone is no jump. */
+  pile.burn.left &= ~(LB_BAR (1) | LB_BAR (2));
+  g_assert_cmpuint (weigh (&pile.burn, (guint8[]){ 0, 3, 4, 5 }, 4).n_jumps, ==, 0);
+}
+
+static void
+test_refused (void)
+{
+  Fixture pile;
+  const struct
+  {
+    guint8 order[6];
+    gsize n;
+    const char *words;
+  } cases[] = {
+    { { 0, 1, 2, 3, 4, 6 }, 6, "Bar 7 is not" },
+    { { 0, 1, 2, 3, 4, 4 }, 6, "Bar 5 comes twice" },
+    { { 0, 1, 2, 3, 4 }, 5, "Bar 6 is left out" },
+  };
+
+  fixture_init (&pile, LB_SHAPE_ROUND, 0.4, 6, "#8");
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++) {
+    g_autoptr (GError) error = NULL;
+    LbBurnOrder weighed = { .n_steps = 7 };
+
+    g_assert_false (lb_burn_order_weigh (&pile.burn, cases[i].order, cases[i].n, &weighed, &error));
+    g_assert_error (error, LB_TRADE_ERROR, LB_TRADE_ERROR_DOMAIN);
+    g_assert_nonnull (strstr (error->message, cases[i].words));
+    g_assert_cmpuint (weighed.n_steps, ==, 7);
+  }
+
+  /* Strand has no order by bar rules. */
+  guint8 order[LB_BARS_MAX];
+
+  pile.cut.bar = lb_bar_find ("1/2 in strand 270");
+  g_assert_cmpuint (lb_burn_order_best (&pile.burn, order), ==, 0);
+}
+
+int
+main (int argc, char *argv[])
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/trade/burn-order/against-all-orders", test_against_all_orders);
+  g_test_add_func ("/trade/burn-order/ends-on-the-hook", test_every_order_ends_on_the_hook);
+  g_test_add_func ("/trade/burn-order/steps-are-holds", test_steps_are_holds);
+  g_test_add_func ("/trade/burn-order/best-is-best", test_best_is_best);
+  g_test_add_func ("/trade/burn-order/mirror", test_mirror);
+  g_test_add_func ("/trade/burn-order/numbering", test_numbering);
+  g_test_add_func ("/trade/burn-order/high-side-first", test_high_side_first);
+  g_test_add_func ("/trade/burn-order/ties", test_ties);
+  g_test_add_func ("/trade/burn-order/pinned", test_pinned);
+  g_test_add_func ("/trade/burn-order/from-side", test_from_side);
+  g_test_add_func ("/trade/burn-order/hopeless", test_hopeless);
+  g_test_add_func ("/trade/burn-order/jumps", test_jumps);
+  g_test_add_func ("/trade/burn-order/refused", test_refused);
+  return g_test_run ();
+}
