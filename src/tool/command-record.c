@@ -7,6 +7,7 @@
 #include "tool/command.h"
 
 #include "book/clock-text.h"
+#include "book/gesture.h"
 #include "draw/plan-words.h"
 #include "trade/trade-error.h"
 
@@ -53,9 +54,8 @@ typedef struct
 static LbDraft *
 add_draft (Record *record, LbEntryKind kind)
 {
-  LbDraft draft = LB_DRAFT_INIT (kind);
+  const LbDraft draft = LB_DRAFT_INIT (kind);
 
-  draft.who = who_option;
   g_array_append_val (record->drafts, draft);
   return &g_array_index (record->drafts, LbDraft, record->drafts->len - 1);
 }
@@ -90,6 +90,17 @@ set_amount (const Record *record,
 
 /* --- One function a kind ------------------------------------------------------------------ */
 
+/* What a gesture says may be on record already. */
+static gboolean
+has_news (const Record *record, GError **error)
+{
+  if (record->drafts->len > 0)
+    return TRUE;
+  g_set_error_literal (error, LB_BOOK_ERROR, LB_BOOK_ERROR_REFUSED,
+                       _ ("All of that is on record already; nothing was stored"));
+  return FALSE;
+}
+
 static gboolean
 fill_step (Record *record, int n_args, char **args, GError **error)
 {
@@ -102,14 +113,14 @@ fill_step (Record *record, int n_args, char **args, GError **error)
     return FALSE;
   }
   for (int i = 0; i < n_args - 1; i++) {
-    LbDraft *draft = add_draft (record, LB_ENTRY_STEP);
+    const int pile = lb_tool_find_pile (record->job, args[i], error);
 
-    draft->what = lb_step_name (step);
-    if (!set_pile (record, draft, args[i], error))
+    if (pile < 0)
       return FALSE;
+    lb_gesture_step (record->drafts, record->job->fold, (guint) pile, step);
   }
 
-  return TRUE;
+  return has_news (record, error);
 }
 
 /* "1,2,5-8": bars by their numbers. */
@@ -143,17 +154,24 @@ read_bars (const char *text, LbBarSet *out_bars, GError **error)
 static gboolean
 fill_bars (Record *record, int n_args, char **args, GError **error)
 {
-  LbDraft *draft = add_draft (record, LB_ENTRY_BARS);
+  const LbFold *fold = record->job->fold;
+  LbBarSet bars = 0;
+  int pile;
 
   if ((n_args == 2) == (count_option > 0) || count_option < 0) {
     g_set_error_literal (error, LB_TRADE_ERROR, LB_TRADE_ERROR_INCOMPLETE,
                          _ ("Say which bars (1,2,5) or how many (--count 3), and not both"));
     return FALSE;
   }
-  draft->count = (guint) count_option;
+  pile = lb_tool_find_pile (record->job, args[0], error);
+  if (pile < 0 || (n_args == 2 && !read_bars (args[1], &bars, error)))
+    return FALSE;
+  if (n_args == 2)
+    lb_gesture_bars (record->drafts, fold, (guint) pile, bars);
+  else
+    lb_gesture_bar_count (record->drafts, fold, (guint) pile, (guint) count_option);
 
-  return set_pile (record, draft, args[0], error) &&
-         (n_args < 2 || read_bars (args[1], &draft->bars, error));
+  return has_news (record, error);
 }
 
 static gboolean
@@ -520,8 +538,11 @@ record_entry (LbToolJob *job, const Kind *kind, guint32 day, int n_args, char **
                          _ ("There is no such shift yet"));
     return lb_tool_refuse (error);
   }
-  if (!kind->fill (&record, n_args, args, &error) || !store (&record, kind, &act, &error) ||
-      !lb_tool_job_read (job, &error))
+  if (!kind->fill (&record, n_args, args, &error))
+    return lb_tool_refuse (error);
+  for (guint i = 0; i < drafts->len; i++)
+    g_array_index (drafts, LbDraft, i).who = who_option;
+  if (!store (&record, kind, &act, &error) || !lb_tool_job_read (job, &error))
     return lb_tool_refuse (error);
 
   say_last_act (job, act);

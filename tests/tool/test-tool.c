@@ -529,6 +529,29 @@ test_take_back_and_redo (void)
   assert_says (said.out, "A1       standing  6/8");
 }
 
+/* Severed from a shell is what it is in the window: no bar is left, and nothing is to be flagged. */
+static void
+test_severed (void)
+{
+  g_auto (Said) said = { 0 };
+
+  new_job ("through");
+  shell_tool_ends (0, "record through bars A1 1,2 --day 2026-07-01");
+  shell_tool (&said, 0, "record through step A1 A2 severed --day 2026-07-01");
+  assert_says (said.out, "A1: Bars 3–8 burned");
+  assert_says (said.out, "A2: Bars 1–8 burned");
+  shell_tool_ends (0, "record through bars A3 1-8 --day 2026-07-01");
+  shell_tool (&said, 0, "piles through");
+  for (int i = 1; i <= 3; i++) {
+    g_autofree char *line = g_strdup_printf ("A%d       severed   0/8", i);
+
+    assert_says (said.out, line);
+  }
+  shell_tool (&said, 0, "check through");
+  shell_tool (&said, 1, "record through step A1 severed --day 2026-07-01");
+  assert_says (said.err, "on record already");
+}
+
 static const char *const refused_records[] = {
   "step A1 nope",
   "step A1 Z9 cleaned",
@@ -671,6 +694,7 @@ main (int argc, char **argv)
   g_test_add_func ("/tool/take-mapped", test_take_mapped);
   g_test_add_func ("/tool/record", test_record);
   g_test_add_func ("/tool/take-back-and-redo", test_take_back_and_redo);
+  g_test_add_func ("/tool/severed", test_severed);
   g_test_add_func ("/tool/refused-records", test_refused_records);
   g_test_add_func ("/tool/draw", test_draw);
   g_test_add_func ("/tool/print", test_print);

@@ -15,6 +15,8 @@
  */
 #include "desk/shell/job-private.h"
 
+#include "book/gesture.h"
+
 #include <glib/gi18n-lib.h>
 #include <gtk/gtk.h>
 #include <locale.h>
@@ -578,34 +580,12 @@ lb_job_redo (LbJob *self, GError **error)
   return record_take_back (self, act, shift, _ ("There is nothing to do again"), error);
 }
 
-gboolean
-lb_job_draft_bars_left (LbJob *self, guint pile, LbDraft *out_draft)
+/* Records what one gesture says; nothing when it says nothing new. */
+static gboolean
+record_gesture (LbJob *self, GArray *drafts, GError **error)
 {
-  const LbPileState *state;
-
-  g_return_val_if_fail (LB_IS_JOB (self), FALSE);
-  g_return_val_if_fail (pile < self->fold->n_piles, FALSE);
-
-  state = &self->fold->states[pile];
-  if (state->n_left == 0)
-    return FALSE;
-  *out_draft = LB_DRAFT_INIT (LB_ENTRY_BARS);
-  out_draft->pile_id = self->fold->piles[pile].id;
-  if (state->n_unplaced == 0)
-    out_draft->bars = lb_bar_set_all (self->fold->piles[pile].n_bars) & ~state->burned;
-  else
-    out_draft->count = state->n_left;
-  return TRUE;
-}
-
-static LbDraft
-draft_step (const LbFold *fold, guint pile, LbStep step)
-{
-  LbDraft draft = LB_DRAFT_INIT (LB_ENTRY_STEP);
-
-  draft.pile_id = fold->piles[pile].id;
-  draft.what = lb_step_name (step);
-  return draft;
+  return drafts->len == 0 ||
+         lb_job_record (self, (const LbDraft *) (gpointer) drafts->data, drafts->len, error);
 }
 
 gboolean
@@ -615,61 +595,29 @@ lb_job_mark_step (LbJob *self, const guint *piles, gsize n, LbStep step, GError 
 
   g_return_val_if_fail (LB_IS_JOB (self), FALSE);
 
-  for (gsize i = 0; i < n; i++) {
-    LbDraft draft;
-
-    g_return_val_if_fail (piles[i] < self->fold->n_piles, FALSE);
-    if (self->fold->states[piles[i]].done & LB_STEP_BIT (step))
-      continue;
-    if (step == LB_STEP_SEVERED && lb_job_draft_bars_left (self, piles[i], &draft))
-      g_array_append_val (drafts, draft);
-    draft = draft_step (self->fold, piles[i], step);
-    g_array_append_val (drafts, draft);
-  }
-  if (drafts->len == 0)
-    return TRUE;
-
-  return lb_job_record (self, (const LbDraft *) (gpointer) drafts->data, drafts->len, error);
-}
-
-/* Records @draft, which burns @n_fresh bars of @pile. */
-static gboolean
-record_burned (LbJob *self, guint pile, const LbDraft *draft, guint n_fresh, GError **error)
-{
-  const LbPileState *state = &self->fold->states[pile];
-  LbDraft drafts[2] = { *draft };
-  gsize n = 1;
-
-  drafts[0].pile_id = self->fold->piles[pile].id;
-  /* The last bar through is what "severed" means. */
-  if (n_fresh >= state->n_left && !(state->done & LB_STEP_BIT (LB_STEP_SEVERED)))
-    drafts[n++] = draft_step (self->fold, pile, LB_STEP_SEVERED);
-  return lb_job_record (self, drafts, n, error);
+  for (gsize i = 0; i < n; i++)
+    lb_gesture_step (drafts, self->fold, piles[i], step);
+  return record_gesture (self, drafts, error);
 }
 
 gboolean
 lb_job_burn_bars (LbJob *self, guint pile, LbBarSet bars, GError **error)
 {
-  LbDraft draft = LB_DRAFT_INIT (LB_ENTRY_BARS);
+  g_autoptr (GArray) drafts = g_array_new (FALSE, FALSE, sizeof (LbDraft));
 
   g_return_val_if_fail (LB_IS_JOB (self), FALSE);
-  g_return_val_if_fail (pile < self->fold->n_piles, FALSE);
 
-  draft.bars = bars & ~self->fold->states[pile].burned;
-  if (draft.bars == 0)
-    return TRUE;
-  return record_burned (self, pile, &draft, lb_bar_set_count (draft.bars), error);
+  lb_gesture_bars (drafts, self->fold, pile, bars);
+  return record_gesture (self, drafts, error);
 }
 
 gboolean
 lb_job_burn_count (LbJob *self, guint pile, guint count, GError **error)
 {
-  LbDraft draft = LB_DRAFT_INIT (LB_ENTRY_BARS);
+  g_autoptr (GArray) drafts = g_array_new (FALSE, FALSE, sizeof (LbDraft));
 
   g_return_val_if_fail (LB_IS_JOB (self), FALSE);
-  g_return_val_if_fail (pile < self->fold->n_piles, FALSE);
-  g_return_val_if_fail (count > 0, FALSE);
 
-  draft.count = count;
-  return record_burned (self, pile, &draft, count, error);
+  lb_gesture_bar_count (drafts, self->fold, pile, count);
+  return record_gesture (self, drafts, error);
 }

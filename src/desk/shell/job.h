@@ -82,13 +82,8 @@ void lb_job_copy_async (LbJob *self,
                         gpointer data);
 gboolean lb_job_copy_finish (LbJob *self, GAsyncResult *result, GError **error);
 
-/* Drafts that take piles to @step, each with what goes with it (severed burns the bars left);
- * recorded as one act. */
+/* Records that piles reached @step, with what goes with it (book/gesture.h), as one act. */
 gboolean lb_job_mark_step (LbJob *self, const guint *piles, gsize n, LbStep step, GError **error);
-
-/* The bars that are left of a pile as a draft: which, or how many when burned ones are known by
- * their count alone. FALSE when none are left on record. */
-gboolean lb_job_draft_bars_left (LbJob *self, guint pile, LbDraft *out_draft);
 
 /* Records bars of one pile as burned. */
 gboolean lb_job_burn_bars (LbJob *self, guint pile, LbBarSet bars, GError **error);

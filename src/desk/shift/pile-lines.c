@@ -4,6 +4,7 @@
  * beside each pile that has it, and blocks nothing: the record must be able to say what happened. */
 #include "desk/shift/pile-lines.h"
 
+#include "book/gesture.h"
 #include "desk/shell/say.h"
 #include "desk/shift/row-list.h"
 #include "draw/day-work.h"
@@ -129,18 +130,20 @@ add_draft (GArray *drafts, LbEntryKind kind, const LbPile *pile)
 }
 
 static void
-draft_steps (LbPileLines *self, guint pile, gboolean has_bars, GArray *drafts)
+draft_bars_and_steps (LbPileLines *self, guint pile, guint n_bars, GArray *drafts)
 {
-  LbJob *job = lb_shift_group_get_job (LB_SHIFT_GROUP (self));
-  LbDraft bars_left;
+  const LbFold *fold = fold_of (self);
+  const gboolean is_severed = n_bars > 0 && lb_gesture_bar_count (drafts, fold, pile, n_bars);
 
   for (LbStep step = FIRST_STEP; step < LB_N_STEPS; step++) {
     if (!gtk_toggle_button_get_active (self->step_buttons[step]))
       continue;
-    /* Severed with no bars said means that those left went. */
-    if (step == LB_STEP_SEVERED && !has_bars && lb_job_draft_bars_left (job, pile, &bars_left))
-      g_array_append_val (drafts, bars_left);
-    add_draft (drafts, LB_ENTRY_STEP, &fold_of (self)->piles[pile])->what = lb_step_name (step);
+    /* Severed with no bars said means that those left went; with fewer said than were left, it is
+     * stored as said and flagged. */
+    if (step != LB_STEP_SEVERED || n_bars == 0)
+      lb_gesture_step (drafts, fold, pile, step);
+    else if (!is_severed)
+      add_draft (drafts, LB_ENTRY_STEP, &fold->piles[pile])->what = lb_step_name (step);
   }
 }
 
@@ -185,9 +188,7 @@ record_line (LbPileLines *self)
 
   const LbPile *facts = &fold_of (self)->piles[pile];
 
-  if (bars > 0)
-    add_draft (drafts, LB_ENTRY_BARS, facts)->count = (guint) bars;
-  draft_steps (self, (guint) pile, bars > 0, drafts);
+  draft_bars_and_steps (self, (guint) pile, bars > 0 ? (guint) bars : 0, drafts);
   if (minutes_s > 0)
     add_draft (drafts, LB_ENTRY_BURN_TIME, facts)->amount = minutes_s;
   if (rods > 0)

@@ -1,0 +1,34 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "book/book.h"
+#include "book/fold.h"
+
+G_BEGIN_DECLS
+
+/* What one gesture records: the entries that go together, whoever makes the gesture and wherever.
+ * Each function appends drafts (LbDraft) to @drafts, none when there is nothing new to say; they
+ * borrow from @fold. To be recorded as one act. */
+
+/**
+ * lb_gesture_step:
+ *
+ * The pile reached @step. Severed says that no bar is left, so those left on record are burned
+ * with it. Nothing where the step is on record already.
+ */
+void lb_gesture_step (GArray *drafts, const LbFold *fold, guint pile, LbStep step);
+
+/**
+ * lb_gesture_bars:
+ * @bars: those burned; what is on record already is left out
+ *
+ * The last bar through is what “severed” means, and is recorded with it.
+ *
+ * Returns: whether it was
+ */
+gboolean lb_gesture_bars (GArray *drafts, const LbFold *fold, guint pile, LbBarSet bars);
+
+/* The same for bars of which only the count, over 0, is known. */
+gboolean lb_gesture_bar_count (GArray *drafts, const LbFold *fold, guint pile, guint count);
+
+G_END_DECLS
