@@ -102,6 +102,7 @@ void lb_book_next_id (LbBook *book, char id[LB_ID_MAX]);
 /* draft.c: whether a draft can be true by itself, whatever the file holds. */
 gboolean lb_draft_check (const LbDraft *draft, GError **error);
 
+gboolean lb_text_is_plain (const char *text);
 gboolean lb_text_check (const char *text, glong most, const char *label, GError **error);
 gboolean lb_number_from_setting (const char *text, double *out_value);
 

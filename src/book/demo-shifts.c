@@ -469,8 +469,8 @@ work_shift (Play *play, gint64 opened_us, GError **error)
 static gboolean
 play_shift (Play *play, guint32 day, GError **error)
 {
-  /* 11:30 UTC: an early start in the American time zones that the demo's units come from. */
-  const gint64 opened_us = ((gint64) day - JULIAN_1970) * DAY_US + (11 * 60 + 30) * MINUTE_US;
+  /* 13:00 UTC: a morning in each of the American time zones that the demo's units come from. */
+  const gint64 opened_us = ((gint64) day - JULIAN_1970) * DAY_US + 13 * 60 * MINUTE_US;
 
   lb_book_set_now (play->book, opened_us);
   play->clock_us = opened_us;

@@ -31,8 +31,10 @@
 typedef struct
 {
   gboolean needs_shift, needs_pile, needs_what, needs_note, needs_amount;
-  double least, most; /* of the amount; both 0 where the kind has none */
-  const char *label;  /* of the amount, a msgid */
+  /* Of the amount, where the kind has one. */
+  const char *label; /* msgid */
+  LbQuantity quantity;
+  double least, most;
 } KindRule;
 
 static const KindRule rules[LB_N_ENTRY_KINDS] = {
@@ -43,33 +45,40 @@ static const KindRule rules[LB_N_ENTRY_KINDS] = {
                         .needs_pile = TRUE,
                         .least = -ELEVATION_MOST,
                         .most = ELEVATION_MOST,
-                        .label = N_ ("The elevation of the stub") },
+                        .label = N_ ("The elevation of the stub"),
+                        .quantity = LB_QUANTITY_LENGTH },
   [LB_ENTRY_BURN_TIME] = { .needs_shift = TRUE,
                            .needs_pile = TRUE,
                            .needs_amount = TRUE,
                            .most = DAY_S,
-                           .label = N_ ("The trigger time") },
+                           .label = N_ ("The trigger time"),
+                           .quantity = LB_QUANTITY_TIME },
   [LB_ENTRY_RODS] = { .needs_shift = TRUE,
                       .needs_amount = TRUE,
                       .most = RODS_MOST,
-                      .label = N_ ("The number of rods") },
+                      .label = N_ ("The number of rods"),
+                      .quantity = LB_QUANTITY_COUNT },
   [LB_ENTRY_OXYGEN] = { .needs_shift = TRUE,
                         .needs_amount = TRUE,
                         .most = OXYGEN_MOST_M3,
-                        .label = N_ ("The oxygen used") },
+                        .label = N_ ("The oxygen used"),
+                        .quantity = LB_QUANTITY_GAS },
   [LB_ENTRY_DIVE] = { .needs_shift = TRUE,
                       .needs_what = TRUE,
                       .most = DEPTH_MOST_M,
-                      .label = N_ ("The depth") },
+                      .label = N_ ("The depth"),
+                      .quantity = LB_QUANTITY_LENGTH },
   [LB_ENTRY_DELAY] = { .needs_shift = TRUE,
                        .needs_what = TRUE,
                        .needs_amount = TRUE,
                        .most = WEEK_S,
-                       .label = N_ ("The delay") },
+                       .label = N_ ("The delay"),
+                       .quantity = LB_QUANTITY_TIME },
   [LB_ENTRY_FAULT] = { .needs_shift = TRUE,
                        .needs_what = TRUE,
                        .most = WEEK_S,
-                       .label = N_ ("The time lost") },
+                       .label = N_ ("The time lost"),
+                       .quantity = LB_QUANTITY_TIME },
   [LB_ENTRY_CONDITION] = { .needs_shift = TRUE, .needs_what = TRUE, .needs_note = TRUE },
   [LB_ENTRY_NOTE] = { .needs_note = TRUE },
   [LB_ENTRY_FACT] = { .needs_pile = TRUE, .needs_what = TRUE },
@@ -92,6 +101,20 @@ refuse (GError **error, const char *format, ...)
   return FALSE;
 }
 
+/* Whether UTF-8 text is free of control characters, which could make a terminal or a page do what
+ * nobody asked for; those that part lines and columns are text. */
+gboolean
+lb_text_is_plain (const char *text)
+{
+  for (; *text != '\0'; text = g_utf8_next_char (text)) {
+    const gunichar character = g_utf8_get_char (text);
+
+    if (g_unichar_iscntrl (character) && strchr ("\t\n\r", (int) character) == NULL)
+      return FALSE;
+  }
+  return TRUE;
+}
+
 /* A text that can be stored: UTF-8, at most @most characters; %NULL counts as "". */
 gboolean
 lb_text_check (const char *text, glong most, const char *label, GError **error)
@@ -100,6 +123,8 @@ lb_text_check (const char *text, glong most, const char *label, GError **error)
     return TRUE;
   if (!g_utf8_validate (text, -1, NULL))
     return refuse (error, _ ("%s is not readable text (it is not UTF-8)"), label);
+  if (!lb_text_is_plain (text))
+    return refuse (error, _ ("%s has control characters in it; take them out"), label);
 
   const glong length = g_utf8_strlen (text, -1);
   if (length > most)
@@ -168,9 +193,15 @@ check_amount (const LbDraft *draft, const KindRule *rule, GError **error)
   }
   if (rule->label == NULL)
     return refuse (error, _ ("“%s” takes no amount"), lb_entry_kind_name (draft->kind));
-  if (draft->amount < rule->least || draft->amount > rule->most)
-    return refuse (error, _ ("%s cannot be %g: it is between %g and %g"), _ (rule->label),
-                   draft->amount, rule->least, rule->most);
+  if (draft->amount < rule->least || draft->amount > rule->most) {
+    g_autofree char *amount = lb_quantity_to_both (rule->quantity, draft->amount);
+    g_autofree char *least = lb_quantity_to_both (rule->quantity, rule->least);
+    g_autofree char *most = lb_quantity_to_both (rule->quantity, rule->most);
+
+    /* Translators: “The depth cannot be 3,000 ft (914 m): it is between …”. */
+    return refuse (error, _ ("%s cannot be %s: it is between %s and %s"), _ (rule->label), amount,
+                   least, most);
+  }
   return TRUE;
 }
 
@@ -260,10 +291,13 @@ check_assumption (const char *key, const char *value, GError **error)
 static gboolean
 check_setting (const LbDraft *draft, GError **error)
 {
+  static const char *const texts[] = { "name", "place", "datum", "units", NULL };
   const char *value = draft->note != NULL ? draft->note : "";
 
   if (g_str_has_prefix (draft->what, "assume."))
     return check_assumption (draft->what + strlen ("assume."), value, error);
+  if (!g_strv_contains (texts, draft->what))
+    return refuse (error, _ ("There is no setting called “%s”"), draft->what);
   if (strcmp (draft->what, "name") == 0 && !is_said (value))
     return refuse (error, _ ("The job needs a name"));
   if (strcmp (draft->what, "units") == 0 && strcmp (value, "us") != 0 &&

@@ -1,24 +1,13 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "book/fold-private.h"
+#include "trade/bottom-time.h"
 
 #include <math.h>
-
-#define MINUTE_US (G_GINT64_CONSTANT (60) * G_USEC_PER_SEC)
 
 static double
 said (double amount)
 {
   return isnan (amount) ? 0 : amount;
-}
-
-/* Bottom time as dive logs keep it: from leaving the surface to leaving the bottom, rounded up to
- * the next whole minute (U.S. Navy Diving Manual, Rev 7, definition of bottom time). */
-static double
-bottom_time (const LbEntry *dive)
-{
-  if (dive->start_us == 0 || dive->end_us <= dive->start_us)
-    return 0;
-  return (double) ((dive->end_us - dive->start_us + MINUTE_US - 1) / MINUTE_US) * 60;
 }
 
 void
@@ -38,7 +27,7 @@ lb_fold_count_entry (LbFold *fold, const LbEntry *entry)
     break;
   case LB_ENTRY_DIVE:
     totals->n_dives++;
-    totals->bottom_s += bottom_time (entry);
+    totals->bottom_s += said (lb_bottom_time (entry->start_us, entry->end_us));
     break;
   case LB_ENTRY_DELAY:
     totals->delay_s += said (entry->amount);

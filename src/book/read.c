@@ -52,13 +52,15 @@ fail_row (Reader *reader, const char *column)
   return FALSE;
 }
 
-/* Whether @n bytes are text without a NUL in it. Most texts are short and ASCII. */
+/* Whether @n bytes are text that we could have stored, without a NUL in it. Most texts are short
+ * and ASCII. */
 static gboolean
 is_text (const char *text, gsize n)
 {
   for (gsize i = 0; i < n; i++) {
-    if ((signed char) text[i] <= 0)
-      return strlen (text) == n && g_utf8_validate (text, (gssize) n, NULL);
+    if (!g_ascii_isprint (text[i]))
+      return strlen (text) == n && g_utf8_validate (text, (gssize) n, NULL) &&
+             lb_text_is_plain (text);
   }
   return TRUE;
 }

@@ -318,10 +318,8 @@ lb_assumptions_set (LbAssumptions *assumptions, LbAssumptionId id, double si, GE
   const double slack = RANGE_SLACK * MAX (fabs (row->least), fabs (row->most));
 
   if (!(si >= row->least - slack && si <= row->most + slack)) {
-    g_autofree char *least = lb_quantity_to_text (row->quantity, LB_UNITS_US, row->least,
-                                                  &LB_NUMBER_PLAIN);
-    g_autofree char *most = lb_quantity_to_text (row->quantity, LB_UNITS_US, row->most,
-                                                 &LB_NUMBER_PLAIN);
+    g_autofree char *least = lb_quantity_to_both (row->quantity, row->least);
+    g_autofree char *most = lb_quantity_to_both (row->quantity, row->most);
 
     g_set_error (error, LB_TRADE_ERROR, LB_TRADE_ERROR_DOMAIN,
                  "%s: the value is outside %s to %s; check the number and its unit", row->title,

@@ -548,6 +548,15 @@ parse_quantity (LbQuantity quantity, LbUnits units, const char *text, double *ou
   return TRUE;
 }
 
+char *
+lb_quantity_to_both (LbQuantity quantity, double si)
+{
+  g_autofree char *us = lb_quantity_to_text (quantity, LB_UNITS_US, si, &LB_NUMBER_PLAIN);
+  g_autofree char *metric = lb_quantity_to_text (quantity, LB_UNITS_METRIC, si, &LB_NUMBER_PLAIN);
+
+  return strcmp (us, metric) == 0 ? g_steal_pointer (&us) : g_strdup_printf ("%s (%s)", us, metric);
+}
+
 gboolean
 lb_quantity_from_text (LbQuantity quantity,
                        LbUnits units,

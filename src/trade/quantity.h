@@ -80,6 +80,10 @@ char *lb_quantity_to_text (LbQuantity quantity,
                            double si,
                            const LbNumberStyle *style);
 
+/* In both systems of units, for where the reader's is not known: "40 ft (12.2 m)"; once where both
+ * say the same. In plain numbers. */
+char *lb_quantity_to_both (LbQuantity quantity, double si);
+
 /**
  * lb_quantity_from_text:
  * @text: a number, with or without a unit of the quantity ("24 ft", "7,3 m", "7.3");

@@ -308,7 +308,6 @@ test_facts_and_settings (Story *story, gconstpointer data)
   fact (story, 0, LB_FACT_MUDLINE, "-9.5");
   setting (story, "place", "Tern Cove");
   setting (story, "units", "metric");
-  setting (story, "x-future", "kept and ignored");
 
   g_autofree char *value = g_strdup_printf ("%.17g", lb_assumption (rate)->most);
   setting (story, "assume.burn-rate", value);

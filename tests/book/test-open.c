@@ -167,6 +167,8 @@ static const Case cases[] = {
   { "far-pile", "UPDATE pile SET x_m = 1e300 WHERE seq = 1", LB_BOOK_ERROR_DAMAGED },
   { "infinite-pile", "UPDATE pile SET head_m = -9e999 WHERE seq = 1", LB_BOOK_ERROR_DAMAGED },
   { "no-mark", "UPDATE pile SET mark = ''  WHERE seq = 1", LB_BOOK_ERROR_DAMAGED },
+  { "mark-that-acts", "UPDATE pile SET mark = char (27) || '[2J' WHERE seq = 1",
+    LB_BOOK_ERROR_DAMAGED },
   { "not-utf-8", "UPDATE pile SET note = CAST (x'ff41' AS TEXT)", LB_BOOK_ERROR_DAMAGED },
   { "nul-in-text", "UPDATE pile SET note = CAST (x'410042' AS TEXT)", LB_BOOK_ERROR_DAMAGED },
   { "long-note", "UPDATE entry SET note = CAST (zeroblob (900000) AS TEXT) WHERE seq = 2",

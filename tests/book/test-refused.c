@@ -155,6 +155,13 @@ test_texts (Job *job, gconstpointer data)
   refuse (job, &draft);
   draft.note = "";
   refuse (job, &draft);
+  draft.note = "rings \a bells";
+  refuse (job, &draft);
+  draft.note = "clears \x1b[2J screens";
+  refuse (job, &draft);
+  draft.note = "does so by \xc2\x9b"
+               "2J";
+  refuse (job, &draft);
   draft.note = "said";
   draft.who = "\xc3";
   refuse (job, &draft);
@@ -188,6 +195,9 @@ test_facts (Job *job, gconstpointer data)
   refuse (job, &draft);
   draft.what = "name";
   draft.note = "";
+  refuse (job, &draft);
+  draft.what = "mood";
+  draft.note = "fine";
   refuse (job, &draft);
   draft.what = "assume.luck";
   draft.note = "1";
