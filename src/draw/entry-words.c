@@ -5,6 +5,7 @@
  * unknown, every number missing. What is not understood is shown as it stands, never dropped. */
 #include "draw/plan-words.h"
 #include "draw/voice-text.h"
+#include "trade/bottom-time.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -93,9 +94,7 @@ rods_text (const LbVoice *voice, const LbEntry *entry)
 double
 lb_dive_bottom_time (const LbEntry *dive)
 {
-  if (dive->start_us == 0 || dive->end_us <= dive->start_us)
-    return NAN;
-  return ceil ((double) (dive->end_us - dive->start_us) / (60.0 * G_USEC_PER_SEC)) * 60;
+  return lb_bottom_time (dive->start_us, dive->end_us);
 }
 
 static char *

@@ -6,8 +6,8 @@
 G_BEGIN_DECLS
 
 /* Comparison of bottom time with the no-stop limit of the U.S. Navy air table, Rev 7 (2016),
- * table 9-7. This tool never makes a decompression schedule; the diving supervisor's own table
- * and word stand above it. */
+ * table 9-7; any other table: dive-table.h. This tool never makes a decompression schedule; the
+ * diving supervisor's own table and word stand above it. */
 
 /* m of seawater to read the table with: the pneumofathometer's correction added (+1 fsw to
  * 100 fsw, +2 to 200). Refuses readings below 0 or above 200 fsw. */
@@ -35,6 +35,20 @@ gboolean lb_no_stop_limit (double depth_m, LbNoStop *out_limit, GError **error);
  *   for any longer time.
  */
 char lb_repetitive_group (double depth_m, double bottom_time_s);
+
+/* s, rounded up to whole minutes as tables are entered. */
+double lb_bottom_time_whole (double s);
+
+/**
+ * lb_bottom_time:
+ * @left_surface_us: 0 when not written down
+ *
+ * Bottom time as dive logs keep it (U.S. Navy Diving Manual, Rev 7): from leaving the surface to
+ * leaving the bottom, up to the next whole minute.
+ *
+ * Returns: s; NAN when the times are not written down or not in order.
+ */
+double lb_bottom_time (gint64 left_surface_us, gint64 left_bottom_us);
 
 /* Descent and ascent pace taken for planning: 75 and 30 ft a minute (table 9-9 heading). */
 double lb_ascent_time (double depth_m);

@@ -59,16 +59,22 @@ static const Unit UNITS[] = {
   { "N", "force", 1.0 },
   { "kN", "force", 1000.0 },
   { "lbf", "force", LBF },
+  { "kip", "force", 1000.0 * LBF },
+  { "lbf·in", "moment", LBF *INCH },
+  { "kN·m", "moment", 1000.0 },
   { "Pa", "pressure", 1.0 },
   { "psi", "pressure", PSI },
   { "kg/m³", "density", 1.0 },
   { "lb/cu ft", "density", POUND / (FOOT * FOOT * FOOT) },
   { "s", "time", 1.0 },
   { "min", "time", 60.0 },
+  { "kn", "speed", 1852.0 / 3600.0 },
   { "rad", "angle", 1.0 },
   { "°", "angle", G_PI / 180.0 },
   { "s/in²", "burn rate", 1.0 / (INCH * INCH) },
   { "cu ft/min", "gas flow", FOOT *FOOT *FOOT / 60.0 },
+  { "A", "current", 1.0 },
+  { "V", "voltage", 1.0 },
 };
 
 typedef enum {

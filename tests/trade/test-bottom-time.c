@@ -119,6 +119,22 @@ test_ascent_and_supply (void)
   g_assert_cmpfloat_with_epsilon ((past_60 - at_60) / 6894.757293168, 45 + 0.5 * 0.445, 1e-6);
 }
 
+static void
+test_whole_minutes (void)
+{
+  const gint64 at = G_GINT64_CONSTANT (1700000000) * G_USEC_PER_SEC;
+
+  g_assert_cmpfloat (lb_bottom_time (at, at + 41 * 60 * G_TIME_SPAN_SECOND), ==, 41 * MINUTE);
+  g_assert_cmpfloat (lb_bottom_time (at, at + (41 * 60 + 10) * G_TIME_SPAN_SECOND), ==,
+                     42 * MINUTE);
+  g_assert_cmpfloat (lb_bottom_time (at, at + 1), ==, MINUTE);
+  g_assert_cmpfloat (lb_bottom_time (at, at + G_TIME_SPAN_MINUTE + 1), ==, 2 * MINUTE);
+  g_assert_true (isnan (lb_bottom_time (at, at)));
+  g_assert_true (isnan (lb_bottom_time (at, at - 1)));
+  g_assert_true (isnan (lb_bottom_time (0, at)));
+  g_assert_cmpfloat (lb_bottom_time (G_MININT64, G_MAXINT64), >, 0);
+}
+
 int
 main (int argc, char *argv[])
 {
@@ -129,6 +145,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/trade/bottom-time/refused", test_refused);
   g_test_add_func ("/trade/bottom-time/groups-end-at-the-limit", test_groups_end_at_the_limit);
   g_test_add_func ("/trade/bottom-time/groups-rise", test_groups_rise_with_time);
+  g_test_add_func ("/trade/bottom-time/whole-minutes", test_whole_minutes);
   g_test_add_func ("/trade/bottom-time/ascent-and-supply", test_ascent_and_supply);
   return g_test_run ();
 }
