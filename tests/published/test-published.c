@@ -11,7 +11,7 @@
 
 static const LbCheck *const CHECKS[] = {
   LB_CHECKS_STEEL, LB_CHECKS_CONCRETE, LB_CHECKS_DIVING, LB_CHECKS_LIFTING,
-  LB_CHECKS_GAS,   LB_CHECKS_PLAN,     LB_CHECKS_UNITS,
+  LB_CHECKS_GAS,   LB_CHECKS_HOLD,     LB_CHECKS_PLAN,   LB_CHECKS_UNITS,
 };
 
 /* A row and what to do with it; lives as long as the program. */

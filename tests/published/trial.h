@@ -57,6 +57,7 @@ extern const LbCheck LB_CHECKS_CONCRETE[];
 extern const LbCheck LB_CHECKS_DIVING[];
 extern const LbCheck LB_CHECKS_LIFTING[];
 extern const LbCheck LB_CHECKS_GAS[];
+extern const LbCheck LB_CHECKS_HOLD[];
 extern const LbCheck LB_CHECKS_PLAN[];
 extern const LbCheck LB_CHECKS_UNITS[];
 
