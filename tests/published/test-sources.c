@@ -129,8 +129,9 @@ test_worked_figures (void)
 static void
 test_methods_page (void)
 {
-  static const char *const HEADINGS[] = { "Sections", "Hold", "Weights", "Burning", "Order of burning",
-                                          "The worked piles" };
+  static const char *const HEADINGS[] = { "Sections",         "Hold",
+                                          "Weights",          "Burning",
+                                          "Order of burning", "The worked piles" };
   g_autoptr (GError) error = NULL;
   g_autofree char *page = NULL;
 
