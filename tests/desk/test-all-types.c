@@ -61,6 +61,7 @@ test_page (gconstpointer data)
   g_object_set (page, "selection", selection, "job", job, NULL);
   g_object_get (page, "job", &got, NULL);
   g_assert_true (got == G_OBJECT (job));
+  g_assert_true (has_name (page));
   check_buttons (page);
   g_clear_object (&got);
 

@@ -304,6 +304,74 @@ test_steps (Fixture *fixture, gconstpointer data)
   assert_reads (fixture->sheet, "record how it came out");
 }
 
+/* A screen reader says a step once: it has a name, and no second one from its label. */
+static void
+test_steps_are_named_once (Fixture *fixture, gconstpointer data)
+{
+  static const char *const steps[] = { "Cleaned", "Severed", "Rigged", "Pulled" };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (steps); i++) {
+    GtkWidget *button = find (fixture->sheet, is_button, steps[i]);
+
+    g_assert_nonnull (button);
+    gtk_test_accessible_assert_property (button, GTK_ACCESSIBLE_PROPERTY_LABEL, steps[i]);
+    g_assert_false (gtk_test_accessible_has_relation (GTK_ACCESSIBLE (button),
+                                                      GTK_ACCESSIBLE_RELATION_LABELLED_BY));
+  }
+}
+
+/* In a window of 1024 by 640 px the sheet has about 588 px, and steps are recorded without
+ * scrolling, also for a pile that has something wrong with it. */
+static void
+test_steps_are_in_sight (Fixture *fixture, gconstpointer data)
+{
+  GtkWidget *scroller = find_type (fixture->sheet, GTK_TYPE_SCROLLED_WINDOW);
+
+  gtk_window_set_default_size (GTK_WINDOW (fixture->window), 372, 588);
+  g_assert_true (lb_job_mark_step (fixture->job, (const guint[]){ PILE }, 1, LB_STEP_PULLED, NULL));
+  assert_reads (fixture->sheet, "record how it came out");
+  for (int i = 0; i < 2; i++) {
+    GtkWidget *button = find (fixture->sheet, is_button, "Pulled");
+    graphene_rect_t bounds;
+
+    gtk_test_widget_wait_for_draw (fixture->window);
+    g_assert_true (gtk_widget_compute_bounds (button, scroller, &bounds));
+    g_assert_cmpfloat (bounds.size.height, >=, 44);
+    g_assert_cmpfloat (bounds.origin.y + bounds.size.height, <=, gtk_widget_get_height (scroller));
+    /* And the same for a pile with nothing wrong. */
+    lb_selection_set_current (fixture->selection, 7);
+  }
+}
+
+static int
+natural_width (GtkWidget *widget)
+{
+  int natural;
+
+  gtk_widget_measure (widget, GTK_ORIENTATION_HORIZONTAL, -1, NULL, &natural, NULL, NULL);
+  return natural;
+}
+
+/* The plan beside the sheet stays where it is, whatever there is to say of a pile. */
+static void
+test_width_stays (Fixture *fixture, gconstpointer data)
+{
+  const guint two[] = { 0, 1 };
+  const int width = natural_width (fixture->sheet);
+
+  g_assert_true (lb_job_mark_step (fixture->job, (const guint[]){ 7 }, 1, LB_STEP_PULLED, NULL));
+  g_assert_true (lb_job_mark_step (fixture->job, (const guint[]){ 8 }, 1, LB_STEP_SEVERED, NULL));
+  g_assert_true (lb_job_mark_step (fixture->job, (const guint[]){ 8 }, 1, LB_STEP_RIGGED, NULL));
+  for (guint pile = 0; pile < lb_job_get_fold (fixture->job)->n_piles; pile++) {
+    lb_selection_set_current (fixture->selection, (int) pile);
+    g_assert_cmpint (natural_width (fixture->sheet), ==, width);
+  }
+  lb_selection_set_piles (fixture->selection, two, G_N_ELEMENTS (two));
+  g_assert_cmpint (natural_width (fixture->sheet), ==, width);
+  lb_selection_set_current (fixture->selection, -1);
+  g_assert_cmpint (natural_width (fixture->sheet), ==, width);
+}
+
 static void
 test_several (Fixture *fixture, gconstpointer data)
 {
@@ -501,6 +569,9 @@ main (int argc, char *argv[])
     { "/pile-sheet/last-bar-severs", test_last_bar_severs },
     { "/pile-sheet/count", test_count },
     { "/pile-sheet/steps", test_steps },
+    { "/pile-sheet/steps-are-named-once", test_steps_are_named_once },
+    { "/pile-sheet/steps-are-in-sight", test_steps_are_in_sight },
+    { "/pile-sheet/width-stays", test_width_stays },
     { "/pile-sheet/several", test_several },
     { "/pile-sheet/fact-refused", test_fact_refused },
     { "/pile-sheet/fact-stored", test_fact_stored },

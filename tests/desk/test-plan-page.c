@@ -343,12 +343,21 @@ test_finder (Fixture *fixture, gconstpointer data)
 {
   GtkWidget *finder = find_widget (fixture->page, LB_TYPE_PILE_FINDER);
   GtkWidget *entry = find_widget (finder, GTK_TYPE_SEARCH_ENTRY);
-  double x, y;
+  double x, y, then_x, then_y;
 
+  /* The whole plan is on the page, and stays there. */
+  lb_plan_canvas_pile_place (LB_PLAN_CANVAS (fixture->canvas), pile_called (fixture, "C3"), &x, &y);
   g_assert_true (gtk_widget_activate_action (fixture->page, "plan.find", NULL));
   gtk_editable_set_text (GTK_EDITABLE (entry), "c 3");
   g_signal_emit_by_name (entry, "activate");
   assert_current (fixture, "C3");
+  gtk_test_widget_wait_for_draw (fixture->window);
+  lb_plan_canvas_pile_place (LB_PLAN_CANVAS (fixture->canvas), pile_called (fixture, "C3"), &then_x,
+                             &then_y);
+  g_assert_cmpfloat_with_epsilon (then_x, x, 1);
+
+  g_assert_true (gtk_widget_activate_action (fixture->page, "plan.zoom-in", NULL));
+  g_signal_emit_by_name (entry, "activate");
   gtk_test_widget_wait_for_draw (fixture->window);
   lb_plan_canvas_pile_place (LB_PLAN_CANVAS (fixture->canvas), pile_called (fixture, "C3"), &x, &y);
   g_assert_cmpfloat_with_epsilon (x, gtk_widget_get_width (fixture->canvas) / 2.0, 1);
@@ -366,6 +375,8 @@ test_zoom_keeps_the_middle (Fixture *fixture, gconstpointer data)
   LbPlanCanvas *canvas = LB_PLAN_CANVAS (fixture->canvas);
   double x, y, apart, then_x, then_y;
 
+  /* While the whole plan is on the page no pile is brought into the middle. */
+  g_assert_true (gtk_widget_activate_action (fixture->page, "plan.zoom-in", NULL));
   lb_plan_canvas_show_pile (canvas, pile);
   lb_plan_canvas_pile_place (canvas, pile, &x, &y);
   lb_plan_canvas_pile_place (canvas, pile_called (fixture, "B3"), &apart, &then_y);

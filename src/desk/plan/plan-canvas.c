@@ -570,10 +570,11 @@ lb_plan_canvas_show_pile (LbPlanCanvas *self, guint pile)
   g_return_if_fail (LB_IS_PLAN_CANVAS (self));
   g_return_if_fail (self->plan != NULL && pile < self->plan->n_piles);
 
+  if (self->is_fitted)
+    return; /* it is on the page with all the others, and stays with them */
   view = self->view;
   view.centre_x_m = self->plan->piles[pile].x_m;
   view.centre_y_m = self->plan->piles[pile].y_m;
-  self->is_fitted = FALSE;
   set_view (self, view);
 }
 

@@ -30,7 +30,7 @@ void lb_plan_canvas_set_tool (LbPlanCanvas *self, int step);
 void lb_plan_canvas_zoom (LbPlanCanvas *self, double factor); /* about the middle */
 void lb_plan_canvas_fit (LbPlanCanvas *self);
 
-/* Brings a pile into the middle. */
+/* Brings a pile into the middle, unless the whole plan is on the page. */
 void lb_plan_canvas_show_pile (LbPlanCanvas *self, guint pile);
 
 /* Where a pile is now, in the canvas's own px. */

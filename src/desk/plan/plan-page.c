@@ -257,7 +257,7 @@ mark_piles (LbPlanPage *self, const guint *piles, gsize n, LbStep step)
     return;
   }
   words = marked_words (self, own, n, n_marked, step);
-  lb_say (GTK_WIDGET (self), words, n_marked > 0);
+  lb_say (GTK_WIDGET (self->view_stack), words, n_marked > 0);
 }
 
 static void
@@ -454,6 +454,7 @@ lb_plan_page_class_init (LbPlanPageClass *klass)
   g_type_ensure (LB_TYPE_PLAN_CANVAS);
   g_type_ensure (LB_TYPE_PLAN_LEGEND);
   g_type_ensure (LB_TYPE_STEP_TOOLS);
+  gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/lastbent/Lastbent/plan-page.ui");
   gtk_widget_class_bind_template_child (widget_class, LbPlanPage, canvas);
   gtk_widget_class_bind_template_child (widget_class, LbPlanPage, done_button);

@@ -6,7 +6,6 @@
 #include "desk/sheet/pile-pictures.h"
 
 #include "book/clock-text.h"
-#include "desk/sheet/assumption-row.h"
 #include "desk/sheet/bars-popover.h"
 #include "desk/sheet/section-view.h"
 #include "desk/sheet/sheet-pile.h"
@@ -29,9 +28,7 @@ struct _LbPilePictures
   GtkBox *pictures_box;
   LbSectionView *section_view;
   LbSideView *side_view;
-  GtkListBox *water_list;
 
-  LbAssumptionRow *water_row; /* in water_list */
   LbJob *job;
   guint pile;
 };
@@ -116,6 +113,20 @@ next_cb (LbPilePictures *self)
     burn (self, shown.plan.order[0]);
 }
 
+/* Says which one the next is. */
+static void
+show_next (LbPilePictures *self)
+{
+  g_autofree char *words = NULL;
+  LbSheetPile shown;
+
+  lb_sheet_pile_load (&shown, self->job, self->pile);
+  if (shown.plan.n_order > 0)
+    words = g_strdup_printf (_ ("Record bar %u, the next in the order, as burned"),
+                             shown.plan.order[0] + 1u);
+  gtk_widget_set_tooltip_text (self->next_button, words);
+}
+
 static void
 lb_pile_pictures_dispose (GObject *object)
 {
@@ -142,7 +153,6 @@ lb_pile_pictures_class_init (LbPilePicturesClass *klass)
   gtk_widget_class_bind_template_child (widget_class, LbPilePictures, pictures_box);
   gtk_widget_class_bind_template_child (widget_class, LbPilePictures, section_view);
   gtk_widget_class_bind_template_child (widget_class, LbPilePictures, side_view);
-  gtk_widget_class_bind_template_child (widget_class, LbPilePictures, water_list);
   gtk_widget_class_bind_template_callback (widget_class, next_cb);
   gtk_widget_class_bind_template_callback (widget_class, touched_cb);
 }
@@ -151,10 +161,6 @@ static void
 lb_pile_pictures_init (LbPilePictures *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
-  self->water_row = lb_assumption_row_new (LB_ASSUME_WATER_LEVEL);
-  gtk_list_box_append (self->water_list, GTK_WIDGET (self->water_row));
-  gtk_list_box_append (self->water_list,
-                       lb_checked_row_get_note_row (LB_CHECKED_ROW (self->water_row)));
 }
 
 void
@@ -167,7 +173,6 @@ lb_pile_pictures_show (LbPilePictures *self, LbJob *job, guint pile)
   lb_side_view_show (self->side_view, job, pile);
   lb_section_view_show (self->section_view, job, pile);
   lb_bars_popover_show (self->bars_popover, job, pile);
-  lb_assumption_row_show (self->water_row, job);
   if (job == NULL)
     return;
 
@@ -177,5 +182,6 @@ lb_pile_pictures_show (LbPilePictures *self, LbJob *job, guint pile)
   lb_sheet_pile_turn (self->pictures_box, job);
   lb_sheet_pile_turn (self->buttons_box, job);
   gtk_widget_set_sensitive (self->next_button, can_burn);
+  show_next (self);
   gtk_widget_set_sensitive (self->count_button, can_burn);
 }

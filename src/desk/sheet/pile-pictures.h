@@ -7,8 +7,7 @@
 
 G_BEGIN_DECLS
 
-/* Side view and section of a pile, the water level they are drawn for, and what is recorded by
- * touching a bar. */
+/* Side view and section of a pile, and what is recorded by touching a bar. */
 #define LB_TYPE_PILE_PICTURES (lb_pile_pictures_get_type ())
 G_DECLARE_FINAL_TYPE (LbPilePictures, lb_pile_pictures, LB, PILE_PICTURES, GtkBox)
 

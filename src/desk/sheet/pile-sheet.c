@@ -11,7 +11,7 @@
  */
 #include "desk/sheet/pile-sheet.h"
 
-#include "desk/sheet/bars-popover.h"
+#include "desk/sheet/assumption-row.h"
 #include "desk/sheet/caution-list.h"
 #include "desk/sheet/fact-group.h"
 #include "desk/sheet/figure-list.h"
@@ -33,13 +33,11 @@ struct _LbPileSheet
   LbJobPage parent_instance;
 
   /* Template widgets */
-  GtkWidget *bars_button;
-  LbBarsPopover *bars_popover;
   LbCautionList *cautions;
   LbFactGroup *facts;
   LbFigureList *figures;
   GtkBox *flags_box;
-  GtkBox *foot;
+  GtkWidget *foot;
   LbHistoryList *history;
   GtkLabel *mark_label;
   GtkLabel *pile_label;
@@ -51,6 +49,9 @@ struct _LbPileSheet
   GtkLabel *sum_label;
   GtkLabel *sum_title;
   GtkScrolledWindow *scroller;
+  GtkListBox *water_list;
+
+  LbAssumptionRow *water_row; /* in water_list */
 
   /* Owned */
   GArray *piles; /* guint: those shown */
@@ -159,18 +160,15 @@ static void
 show_one (LbPileSheet *self)
 {
   const guint pile = pile_at (self, 0);
-  const LbPileState *state = &lb_job_get_fold (job_of (self))->states[pile];
 
   show_head (self, pile);
   lb_pile_pictures_show (self->pictures, job_of (self), pile);
   lb_pile_steps_show (self->steps, job_of (self), &pile, 1);
+  lb_assumption_row_show (self->water_row, job_of (self));
   lb_figure_list_show (self->figures, job_of (self), pile);
   lb_caution_list_show (self->cautions, job_of (self), pile);
   lb_fact_group_show (self->facts, job_of (self), pile);
   lb_history_list_show (self->history, job_of (self), pile);
-  lb_bars_popover_show (self->bars_popover, job_of (self), pile);
-  gtk_widget_set_sensitive (self->bars_button,
-                            state->n_left > 0 && !lb_job_is_read_only (job_of (self)));
 }
 
 /* "31 bars left", and the piles by step. */
@@ -219,10 +217,7 @@ lb_pile_sheet_job_changed (LbJobPage *page)
   const guint n = job_of (self) != NULL ? self->piles->len : 0;
 
   gtk_stack_set_visible_child_name (self->stack, n == 0 ? "none" : n == 1 ? "one" : "several");
-  gtk_widget_set_visible (GTK_WIDGET (self->foot), n > 0);
-  if (job_of (self) != NULL)
-    lb_sheet_pile_turn (self->foot, job_of (self));
-  gtk_widget_set_visible (self->bars_button, n == 1);
+  gtk_widget_set_visible (self->foot, n > 0);
   if (n == 1)
     show_one (self);
   else if (n > 1)
@@ -236,9 +231,9 @@ forget_job (LbPileSheet *self)
   lb_pile_pictures_show (self->pictures, NULL, 0);
   lb_pile_steps_show (self->steps, NULL, NULL, 0);
   lb_pile_steps_show (self->sum_steps, NULL, NULL, 0);
+  lb_assumption_row_show (self->water_row, NULL);
   lb_fact_group_show (self->facts, NULL, 0);
   lb_history_list_show (self->history, NULL, 0);
-  lb_bars_popover_show (self->bars_popover, NULL, 0);
 }
 
 static void
@@ -289,7 +284,6 @@ lb_pile_sheet_dispose (GObject *object)
 static void
 bind_template (GtkWidgetClass *widget_class)
 {
-  g_type_ensure (LB_TYPE_BARS_POPOVER);
   g_type_ensure (LB_TYPE_CAUTION_LIST);
   g_type_ensure (LB_TYPE_FACT_GROUP);
   g_type_ensure (LB_TYPE_FIGURE_LIST);
@@ -298,8 +292,6 @@ bind_template (GtkWidgetClass *widget_class)
   g_type_ensure (LB_TYPE_PILE_STEPS);
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/lastbent/Lastbent/pile-sheet.ui");
-  gtk_widget_class_bind_template_child (widget_class, LbPileSheet, bars_button);
-  gtk_widget_class_bind_template_child (widget_class, LbPileSheet, bars_popover);
   gtk_widget_class_bind_template_child (widget_class, LbPileSheet, cautions);
   gtk_widget_class_bind_template_child (widget_class, LbPileSheet, facts);
   gtk_widget_class_bind_template_child (widget_class, LbPileSheet, figures);
@@ -316,6 +308,7 @@ bind_template (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, LbPileSheet, sum_label);
   gtk_widget_class_bind_template_child (widget_class, LbPileSheet, sum_steps);
   gtk_widget_class_bind_template_child (widget_class, LbPileSheet, sum_title);
+  gtk_widget_class_bind_template_child (widget_class, LbPileSheet, water_list);
 }
 
 static void
@@ -332,6 +325,7 @@ lb_pile_sheet_class_init (LbPileSheetClass *klass)
   page_class->selection_set = lb_pile_sheet_selection_changed;
 
   bind_template (widget_class);
+  gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
   gtk_widget_class_set_css_name (widget_class, "pilesheet");
 }
 
@@ -343,6 +337,10 @@ lb_pile_sheet_init (LbPileSheet *self)
   self->piles = g_array_new (FALSE, FALSE, sizeof (guint));
 
   gtk_widget_init_template (GTK_WIDGET (self));
+  self->water_row = lb_assumption_row_new (LB_ASSUME_WATER_LEVEL);
+  gtk_list_box_append (self->water_list, GTK_WIDGET (self->water_row));
+  gtk_list_box_append (self->water_list,
+                       lb_checked_row_get_note_row (LB_CHECKED_ROW (self->water_row)));
   g_signal_connect_object (style, "notify::dark", G_CALLBACK (ink_state), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (style, "notify::high-contrast", G_CALLBACK (ink_state), self,
                            G_CONNECT_SWAPPED);

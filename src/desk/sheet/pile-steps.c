@@ -155,11 +155,11 @@ add_button (LbPileSteps *self, LbStep step)
 {
   GtkWidget *button = gtk_button_new ();
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
+  /* The mnemonic finds the button round it. Told of it the label would name it a second time. */
   GtkWidget *label = gtk_label_new_with_mnemonic (step_title (step));
   GtkWidget *tick = gtk_image_new_from_icon_name ("object-select-symbolic");
   const int place = step - FIRST_STEP;
 
-  gtk_label_set_mnemonic_widget (GTK_LABEL (label), button);
   gtk_widget_set_hexpand (label, TRUE);
   gtk_label_set_xalign (GTK_LABEL (label), 0);
   gtk_box_append (GTK_BOX (box), lb_mark_picture_new (step));

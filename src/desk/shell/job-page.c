@@ -101,8 +101,12 @@ static void
 lb_job_page_dispose (GObject *object)
 {
   LbJobPagePrivate *own = private_of (LB_JOB_PAGE (object));
+  GtkWidget *child;
 
   lb_job_page_leave (LB_JOB_PAGE (object));
+  /* GTK 4.8 forgets a template's children and lets go only of those that have a name. */
+  while ((child = gtk_widget_get_first_child (GTK_WIDGET (object))) != NULL)
+    gtk_widget_unparent (child);
   g_clear_object (&own->job);
   g_clear_object (&own->selection);
   G_OBJECT_CLASS (lb_job_page_parent_class)->dispose (object);

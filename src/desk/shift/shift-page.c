@@ -205,14 +205,8 @@ lb_shift_page_selection_set (LbJobPage *page)
 static void
 lb_shift_page_dispose (GObject *object)
 {
-  GtkWidget *child;
-
   lb_job_page_leave (LB_JOB_PAGE (object));
   gtk_widget_dispose_template (GTK_WIDGET (object), LB_TYPE_SHIFT_PAGE);
-  /* GTK 4.8 forgets the template's children and lets go only of those that have a name. */
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (object))) != NULL)
-    gtk_widget_unparent (child);
-
   G_OBJECT_CLASS (lb_shift_page_parent_class)->dispose (object);
 }
 
