@@ -2,16 +2,11 @@
 #pragma once
 
 #include "trade/assumption.h"
+#include "trade/range.h"
 
 #include <glib.h>
 
 G_BEGIN_DECLS
-
-/* A figure with the range it may fall in; NAN where not known. */
-typedef struct
-{
-  double likely, low, high;
-} LbRange;
 
 /* What burning through some steel takes (docs/methods.md, "Burning"). */
 typedef struct
