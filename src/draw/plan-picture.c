@@ -175,22 +175,24 @@ lb_plan_has_names (const LbPlan *plan, const LbPlanView *view, const LbVoice *vo
   return plan->pitch_m * view->px_per_m >= NAMES_FROM_PITCH_PX * voice->scale;
 }
 
+static const double NAME_HEIGHT = LB_PLAN_NAME_SIZE * 1.35;
+
 /* Off the mark to the side that has no neighbours: where piles stand close, as in a dolphin. */
 static LbAlign
 crowded_name_place (LbPoint crowd, double size, LbPoint *out)
 {
-  static const double TEXT_HEIGHT = LB_PLAN_NAME_SIZE * 1.35;
   const double off = size * 0.5 + 4;
   out->x = -crowd.x * off;
-  out->y = crowd.y * off - TEXT_HEIGHT / 2;
+  out->y = crowd.y * off - NAME_HEIGHT / 2;
   if (fabs (crowd.x) >= 0.35)
     return crowd.x > 0 ? LB_ALIGN_END : LB_ALIGN_START;
   out->x = 0;
-  out->y += crowd.y > 0 ? TEXT_HEIGHT / 2 : -TEXT_HEIGHT / 2;
+  out->y += crowd.y > 0 ? NAME_HEIGHT / 2 : -NAME_HEIGHT / 2;
   return LB_ALIGN_MIDDLE;
 }
 
-/* Under its mark, or beside the arrow where one points down through that place. */
+/* Under its mark, or beside the arrow where one points down through that place; beside the mark in
+ * a line of piles that runs down the page, where the next one stands there. */
 LbAlign
 lb_plan_name_place (const LbPlan *plan, const LbPlanView *view, gsize i, LbPoint *out)
 {
@@ -199,8 +201,12 @@ lb_plan_name_place (const LbPlan *plan, const LbPlanView *view, gsize i, LbPoint
   const double size = lb_plan_mark_size (plan, view, i);
   if (hypot (pile->crowd.x, pile->crowd.y) > 0.5)
     return crowded_name_place (pile->crowd, size, out);
-  out->x = 0;
-  out->y = size * 0.5 + MAX (size * 0.3, 4);
+  const double off = size * 0.5 + MAX (size * 0.3, 4);
+  if (pile->name_side != 0) {
+    *out = (LbPoint){ pile->name_side * off, -NAME_HEIGHT / 2 };
+    return pile->name_side > 0 ? LB_ALIGN_START : LB_ALIGN_END;
+  }
+  *out = (LbPoint){ 0, off };
   if (lb_plan_arrow_length (plan, view, i) <= 0 || cos (pile->bearing_rad) > -0.6)
     return LB_ALIGN_MIDDLE;
 

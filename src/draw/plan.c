@@ -251,6 +251,38 @@ find_crowd (const Cells *cells, const LbPlan *plan, gsize i, GArray *near)
   return n == 0 || length < 0.1 ? (LbPoint){ 0, 0 } : (LbPoint){ sum.x / length, sum.y / length };
 }
 
+/* Whether one of @near stands on that side, no farther than the next one of a line does. */
+static gboolean
+has_next (const LbPlan *plan, gsize i, const GArray *near, LbPoint side)
+{
+  static const double NEXT_OF_PITCH = 1.5;
+  for (guint k = 0; k < near->len; k++) {
+    const guint j = g_array_index (near, guint, k);
+    const double x = plan->piles[j].x_m - plan->piles[i].x_m;
+    const double y = plan->piles[j].y_m - plan->piles[i].y_m;
+    const double along = x * side.x + y * side.y, across = fabs (x * side.y - y * side.x);
+    if (along > SAME_PLACE_M && along > across && hypot (x, y) <= NEXT_OF_PITCH * plan->pitch_m)
+      return TRUE;
+  }
+  return FALSE;
+}
+
+/* In a line of piles down the page a name goes to the side, away from the pile's arrow. */
+static int
+find_name_side (const LbPlan *plan, gsize i, const GArray *near)
+{
+  static const LbPoint DOWN = { 0, -1 }, RIGHT = { 1, 0 }, LEFT = { -1, 0 };
+  const LbPlanPile *const pile = &plan->piles[i];
+  if (!has_next (plan, i, near, DOWN))
+    return 0;
+  const gboolean can_right = !has_next (plan, i, near, RIGHT);
+  const gboolean can_left = !has_next (plan, i, near, LEFT);
+  const gboolean is_arrow_right = pile->batter > 0 && sin (pile->bearing_rad) > 0.3;
+  if (can_right && !(is_arrow_right && can_left))
+    return 1;
+  return can_left ? -1 : 0;
+}
+
 static int
 compare_doubles (gconstpointer a, gconstpointer b)
 {
@@ -275,8 +307,10 @@ measure_neighbours (LbPlan *plan)
     qsort (distances, n, sizeof *distances, compare_doubles);
     plan->pitch_m = distances[n / 2];
   }
-  for (gsize i = 0; i < plan->n_piles; i++)
+  for (gsize i = 0; i < plan->n_piles; i++) {
     plan->piles[i].crowd = find_crowd (&cells, plan, i, near);
+    plan->piles[i].name_side = find_name_side (plan, i, near);
+  }
   cells_clear (&cells);
 }
 

@@ -16,6 +16,7 @@ typedef struct
   double batter, bearing_rad;
   double lean_m; /* head out of plumb over the pile's height, for the arrow */
   LbPoint crowd; /* mean direction to piles much nearer than the pitch, 0 long for none */
+  int name_side; /* 0: the name goes under the mark; 1, -1: right, left of it */
   LbMark mark;
   const char *label; /* borrowed */
 } LbPlanPile;

@@ -273,6 +273,43 @@ test_draw (void)
   g_assert_cmpuint (ink[0], >, ink[1] * 3 / 2);
 }
 
+/* Where bents stand apart and their piles close, as in most piers, a name never lies where the next
+ * pile of its bent is; where all stand alike there is no better place than under the mark. */
+static void
+test_names_keep_clear (void)
+{
+  for (double turn = -0.5; turn < 0.6; turn += 0.25) {
+    Pier pier;
+    pier_init (&pier, 6, 8, 2, turn);
+    for (guint i = 0; i < pier.fold.n_piles; i++) {
+      const double x = i % 6 * 5.0, y = i / 6 * 2.0;
+      pier.fold.piles[i].x_m = x * cos (turn) - y * sin (turn);
+      pier.fold.piles[i].y_m = x * sin (turn) + y * cos (turn);
+    }
+    g_autoptr (LbPlan) plan = lb_plan_new (&pier.fold);
+    /* The first zoom with names, where the room is least. */
+    LbPlanView view = lb_plan_fit (plan, 800, 600, 40);
+    for (view.px_per_m = 1; !lb_plan_has_names (plan, &view, &LB_VOICE_PLAIN);)
+      view.px_per_m *= 1.02;
+    for (gsize i = 0; i < plan->n_piles; i++) {
+      LbPoint name;
+      const LbAlign align = lb_plan_name_place (plan, &view, i, &name);
+      const double width = 3 * LB_PLAN_NAME_SIZE, height = LB_PLAN_NAME_SIZE * 1.35;
+      const double left = align == LB_ALIGN_START ? name.x
+                          : align == LB_ALIGN_END ? name.x - width
+                                                  : name.x - width / 2;
+      for (gsize j = 0; j < plan->n_piles; j++) {
+        const double x = (plan->piles[j].x_m - plan->piles[i].x_m) * view.px_per_m;
+        const double y = (plan->piles[i].y_m - plan->piles[j].y_m) * view.px_per_m;
+        const double half = lb_plan_mark_size (plan, &view, j) / 2;
+        g_assert_true (x + half <= left || x - half >= left + width || y + half <= name.y ||
+                       y - half >= name.y + height);
+      }
+    }
+    pier_clear (&pier);
+  }
+}
+
 int
 main (int argc, char *argv[])
 {
@@ -287,6 +324,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/plan/neighbour", test_neighbour);
   g_test_add_func ("/plan/sizes", test_sizes);
   g_test_add_func ("/plan/follows-the-fold", test_follows_the_fold);
+  g_test_add_func ("/plan/names-keep-clear", test_names_keep_clear);
   g_test_add_func ("/plan/draw", test_draw);
   return g_test_run ();
 }
