@@ -79,8 +79,6 @@ lb_arc_ring_init (LbArcRing *ring,
     ring->kept[i] = kept[i];
     ring->all = lb_bar_sums_add (ring->all, kept[i]);
   }
-  for (guint i = 0; i < n; i++)
-    ring->rank[i] = (guint8) i;
 }
 
 /* Of what an arc leaves; INFINITY for a hinge. */
@@ -178,27 +176,31 @@ start_before (const Search *self, guint start, int end)
   return end == CLOCKWISE ? start : (start + 1) % self->ring->n;
 }
 
+/* Of an arc to begin with. */
+static guint32
+cost_to_begin (const Search *self, guint start, int end)
+{
+  const LbArc *from = &self->from;
+
+  if (from->n_gone > 0) {
+    /* A single bar gone has both its ends open, and neither is a turn. */
+    const gboolean is_end = from->n_gone == 1 || (end == CLOCKWISE) == from->is_clockwise;
+
+    return is_beginning (self, start) && is_end ? 0 : OUT_OF_REACH;
+  }
+  if (!is_within_peak (self, start, 1))
+    return OUT_OF_REACH;
+  return self->ring->rank[start] + (isinf (self->use[1][start]) ? A_HINGE : 0);
+}
+
 static void
 settle (Search *self)
 {
   const guint n = self->ring->n;
 
   for (guint start = 0; start < n; start++) {
-    guint32 *cost = self->cost[self->first_layer][start];
-    /* A single bar gone has both its ends open, and neither is a turn. */
-    const gboolean is_single = self->first_layer == 1;
-    const guint32 at = self->from.n_gone == 0 ? self->ring->rank[start] : 0;
-    const gboolean is_open = is_beginning (self, start) &&
-                             (self->from.n_gone > 0 ||
-                              is_within_peak (self, start, self->first_layer));
-    const guint32 hinge = self->from.n_gone == 0 && is_open && isinf (self->use[1][start]) ? A_HINGE
-                                                                                           : 0;
-
-    for (int end = 0; end < N_ENDS; end++) {
-      const gboolean is_end = is_single || (end == CLOCKWISE) == self->from.is_clockwise;
-
-      cost[end] = is_open && is_end ? at + hinge : OUT_OF_REACH;
-    }
+    for (int end = 0; end < N_ENDS; end++)
+      self->cost[self->first_layer][start][end] = cost_to_begin (self, start, end);
   }
 
   for (guint n_gone = self->first_layer + 1; n_gone <= self->last_layer; n_gone++) {

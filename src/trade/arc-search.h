@@ -22,6 +22,7 @@ typedef struct
   guint8 rank[LB_BARS_MAX]; /* by position: 0 for where it is best to begin */
 } LbArcRing;
 
+/* All but @rank, which is the caller's to set. */
 void lb_arc_ring_init (LbArcRing *ring,
                        const LbPoint *places,
                        guint n,
