@@ -115,6 +115,7 @@ static const Refusal refusals[] = {
   { "gap-in-groups", "fsw,nostop,A,B,C\n40,163,12,,36\n", LB_EXCHANGE_ERROR_VALUE, "column 5 (C)" },
   { "star-with-limit", "fsw,nostop,A,B\n40,163,12,*\n", LB_EXCHANGE_ERROR_VALUE, "“*”" },
   { "after-star", "fsw,nostop,A,B\n10,unlimited,*,12\n", LB_EXCHANGE_ERROR_VALUE, "column 4 (B)" },
+  { "star-twice", "fsw,nostop,A,B\n10,unlimited,*,*\n", LB_EXCHANGE_ERROR_VALUE, "column 4 (B)" },
   { "group-word", "fsw,nostop,A\n40,163,x\n", LB_EXCHANGE_ERROR_VALUE, "“x”" },
 };
 

@@ -82,6 +82,8 @@ test_needed (void)
   g_assert_cmpfloat (lb_cylinders_needed (6, 6, 6), ==, 1);
   g_assert_cmpfloat (lb_cylinders_needed (6.001, 6, 6), ==, 2);
   g_assert_cmpfloat (lb_cylinders_needed (6, 2, 6), ==, 2);
+  /* What conversion leaves over. */
+  g_assert_cmpfloat (lb_cylinders_needed (6 * (1 + 1e-12), 6, 6), ==, 1);
   g_assert_cmpfloat (lb_cylinders_needed (8.001, 2, 6), ==, 3);
   /* An empty one on line is changed at once. */
   g_assert_cmpfloat (lb_cylinders_needed (6, 0, 6), ==, 2);

@@ -98,6 +98,14 @@ test_choked (void)
   g_assert_false (lb_hose_loss (&hose, 500 * CFM, 50 * PSI, &out, &outlet));
   g_assert_error (outlet, LB_TRADE_ERROR, LB_TRADE_ERROR_DOMAIN);
   g_assert_cmpfloat (out, ==, 7);
+
+  /* In a short hose sound is the bound before the pressure is used up. */
+  const LbHose short_hose = { .length_m = 0.1, .bore_m = 0.009525, .flat_pa_per_m = (double) NAN };
+
+  g_assert_false (lb_hose_outlet (&short_hose, 500 * CFM, 500e3, &out, NULL));
+  g_assert_true (lb_hose_outlet (&short_hose, 500 * CFM, 2000e3, &out, NULL));
+  g_assert_cmpfloat (out, >, 500e3);
+  g_assert_cmpfloat (out, <, 2000e3);
 }
 
 static void

@@ -184,6 +184,25 @@ test_short_break_is_one_dive (void)
   g_assert_cmpfloat (at_once.open_s, ==, 62 * MINUTE);
 }
 
+/* The dive that goes on keeps the group it began with: F after 50 min at 40 ft, D after 2:00; 20 and
+ * 10 min at 40 ft and 37 of D are 67, H. */
+static void
+test_short_break_keeps_the_group (void)
+{
+  const LbDive dives[] = { dive_at (0, 50, 39), dive_at (172, 20, 39), dive_at (199, 10, 39) };
+  const gint64 up_us = dives[2].reached_surface_us;
+  const LbDiveLeft at_once = lb_dive_left (NULL, dives, 3, 39 * FOOT, up_us + MINUTE_US);
+  const LbDiveLeft soon = lb_dive_left (NULL, dives, 3, 39 * FOOT, up_us + 30 * MINUTE_US);
+
+  g_assert_true (at_once.is_one_dive);
+  g_assert_cmpint (at_once.group, ==, 'H');
+  g_assert_cmpfloat (at_once.residual_s, ==, 37 * MINUTE);
+  g_assert_cmpfloat (at_once.open_s, ==, (163 - 37 - 30) * MINUTE);
+  g_assert_false (soon.is_one_dive);
+  g_assert_cmpint (soon.group, ==, 'H');
+  g_assert_cmpfloat (soon.open_s, ==, (163 - 74) * MINUTE);
+}
+
 /* A long night clears everything but a dive past the limit. */
 static void
 test_next_day (void)
@@ -333,6 +352,8 @@ main (int argc, char *argv[])
   g_test_add_func ("/trade/repetitive/first-dive", test_first_dive);
   g_test_add_func ("/trade/repetitive/three-dives", test_three_dives);
   g_test_add_func ("/trade/repetitive/short-break", test_short_break_is_one_dive);
+  g_test_add_func ("/trade/repetitive/short-break-keeps-the-group",
+                   test_short_break_keeps_the_group);
   g_test_add_func ("/trade/repetitive/next-day", test_next_day);
   g_test_add_func ("/trade/repetitive/nothing-left", test_nothing_left);
   g_test_add_func ("/trade/repetitive/going-on-deeper", test_going_on_deeper);
