@@ -22,7 +22,7 @@ typedef struct
   gboolean is_bold;
   double wanted_y; /* of its middle */
   double x, room;  /* where it starts, and how wide it may be */
-  double y, height;
+  double y, size, height;
 } Word;
 
 #define MOST_WORDS 6
@@ -76,6 +76,21 @@ spread (Words *words, double top, double bottom)
   }
 }
 
+/* How much smaller the text must be for its longest word to have room; a word is never broken. */
+static double
+fit_words (cairo_t *cr, const LbVoice *voice, const Word *word, double size)
+{
+  g_auto (GStrv) parts = g_strsplit (word->text, " ", -1);
+  double fit = 1;
+  for (gsize i = 0; parts[i] != NULL; i++) {
+    double width;
+    lb_text_measure (cr, voice, parts[i], size, word->is_bold, 0, &width, NULL);
+    if (width > word->room)
+      fit = MIN (fit, 0.99 * word->room / width); /* rounded, it has room yet */
+  }
+  return fit;
+}
+
 /* Lays the words of one column out and draws them; frees their texts. */
 static void
 draw_words (cairo_t *cr,
@@ -87,14 +102,15 @@ draw_words (cairo_t *cr,
 {
   for (gsize i = 0; i < words->n; i++) {
     Word *const word = &words->words[i];
-    lb_text_measure (cr, voice, word->text, words->size, word->is_bold, word->room, NULL,
+    word->size = words->size * fit_words (cr, voice, word, words->size);
+    lb_text_measure (cr, voice, word->text, word->size, word->is_bold, word->room, NULL,
                      &word->height);
   }
   spread (words, top, bottom);
   for (gsize i = 0; i < words->n; i++) {
     Word *const word = &words->words[i];
     lb_ink_set (cr, palette, word->ink);
-    lb_text_show (cr, voice, word->text, words->size, word->is_bold, LB_ALIGN_START, word->x,
+    lb_text_show (cr, voice, word->text, word->size, word->is_bold, LB_ALIGN_START, word->x,
                   word->y, word->room);
     g_free (word->text);
   }

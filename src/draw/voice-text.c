@@ -1,11 +1,16 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "draw/voice-text.h"
 
+#include <glib/gi18n-lib.h>
 #include <math.h>
 
 char *
 lb_voice_quantity (const LbVoice *voice, LbQuantity quantity, double si)
 {
+  g_autofree char *number = lb_voice_quantity_number (voice, quantity, si);
+  /* Something that took a little time took some. */
+  if (quantity == LB_QUANTITY_TIME && si > 0 && g_str_equal (number, "0"))
+    return g_strdup (_ ("under 1 min"));
   return lb_quantity_to_text (quantity, voice->units, si, &voice->numbers);
 }
 

@@ -7,7 +7,7 @@ G_BEGIN_DECLS
 
 /* Quantities as one voice says them; the returned strings are to be freed. */
 
-/* "9,850 lb"; "–" for NAN. */
+/* "9,850 lb"; "–" for NAN; "under 1 min" for a time that is shorter. */
 char *lb_voice_quantity (const LbVoice *voice, LbQuantity quantity, double si);
 
 /* The number alone, in the voice's unit and with the quantity's decimals. */

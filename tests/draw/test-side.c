@@ -1,7 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "draw/picture.h"
 #include "draw/side.h"
 
+#include <glib/gstdio.h>
 #include <math.h>
+#include <string.h>
 
 /* Which facts of the pile are left out. */
 typedef enum {
@@ -157,6 +160,58 @@ test_lean (void)
   g_assert_cmpfloat_with_epsilon (moved, 100 * 0.2, 3);
 }
 
+typedef struct
+{
+  const LbSide *side;
+  const LbVoice *voice;
+} Page;
+
+static void
+draw_page (cairo_t *cr, gsize number, double width, double height, gpointer data)
+{
+  const Page *const page = data;
+  lb_side_draw (cr, lb_palette (LB_PALETTE_PRINT), page->voice, page->side, width, height);
+}
+
+/* Words that are wider than their column, as large text and other tongues make them, grow smaller;
+ * they are not broken. */
+static void
+test_words_stay_whole (void)
+{
+  static const double SCALES[] = { 1, 1.5, 2 };
+  g_autofree char *program = g_find_program_in_path ("pdftotext");
+  if (program == NULL) {
+    g_test_fail_printf ("pdftotext is missing: sh src/set-up test");
+    return;
+  }
+  for (gsize s = 0; s < G_N_ELEMENTS (SCALES); s++) {
+    g_autoptr (GError) error = NULL;
+    g_autofree char *folder = g_dir_make_tmp ("lb-side-XXXXXX", &error);
+    g_assert_no_error (error);
+    g_autofree char *path = g_build_filename (folder, "side.pdf", NULL);
+    LbVoice voice = LB_VOICE_PLAIN;
+    voice.scale = SCALES[s];
+    Case it;
+    case_init (&it, 0, LB_STEP_CLEANED, 0.125);
+    Page page = { &it.side, &voice };
+    lb_picture_write (path, 165, 230 * SCALES[s], 1, "side", draw_page, &page, &error);
+    g_assert_no_error (error);
+    char *arguments[] = { program, (char *) "-raw", path, (char *) "-", NULL };
+    g_autofree char *text = NULL;
+    g_spawn_sync (NULL, arguments, NULL, G_SPAWN_DEFAULT, NULL, NULL, &text, NULL, NULL, &error);
+    g_assert_no_error (error);
+    static const char *const WORDS[] = {
+      "water", "head", "leads", "cut", "slag", "falls", "mudline"
+    };
+    for (gsize w = 0; w < G_N_ELEMENTS (WORDS); w++) {
+      if (strstr (text, WORDS[w]) == NULL)
+        g_error ("at scale %g “%s” is not whole in “%s”", SCALES[s], WORDS[w], text);
+    }
+    g_remove (path);
+    g_rmdir (folder);
+  }
+}
+
 /* All over the page's corners, even a page too small for words is drawn. */
 static void
 test_sizes (void)
@@ -181,6 +236,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/side/unknown-is-said", test_unknown_is_said);
   g_test_add_func ("/side/steps", test_steps);
   g_test_add_func ("/side/lean", test_lean);
+  g_test_add_func ("/side/words-stay-whole", test_words_stay_whole);
   g_test_add_func ("/side/sizes", test_sizes);
   return g_test_run ();
 }

@@ -2,6 +2,7 @@
 /* The words of the cut plan, of piles, of entries and of days. Expected figures are worked out in
  * the comments from the pile below, not copied from a run. */
 #include "draw/plan-words.h"
+#include "draw/voice-text.h"
 #include "sample-job.h"
 
 #include <locale.h>
@@ -462,6 +463,16 @@ test_take_back (void)
 }
 
 static void
+test_short_times (void)
+{
+  assert_takes (lb_voice_quantity (&LB_VOICE_PLAIN, LB_QUANTITY_TIME, 20), "under 1 min");
+  assert_takes (lb_voice_quantity (&LB_VOICE_PLAIN, LB_QUANTITY_TIME, 0), "0 min");
+  assert_takes (lb_voice_quantity (&LB_VOICE_PLAIN, LB_QUANTITY_TIME, 45), "1 min");
+  assert_takes (lb_voice_quantity (&LB_VOICE_PLAIN, LB_QUANTITY_TIME, NAN), "–");
+  assert_takes (lb_voice_quantity (&LB_VOICE_PLAIN, LB_QUANTITY_SHORT_TIME, 20), "20 s");
+}
+
+static void
 test_ordinals (void)
 {
   static const struct
@@ -507,6 +518,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/draw/words/bar-numbers", test_bar_numbers);
   g_test_add_func ("/draw/words/entries", test_entries);
   g_test_add_func ("/draw/words/take-back", test_take_back);
+  g_test_add_func ("/draw/words/short-times", test_short_times);
   g_test_add_func ("/draw/words/ordinals", test_ordinals);
   g_test_add_func ("/draw/words/days", test_days);
   return g_test_run ();

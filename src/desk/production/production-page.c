@@ -74,6 +74,10 @@ add_sums (LbProductionPage *self)
     gtk_widget_add_css_class (value, "title-2");
     gtk_widget_add_css_class (value, "numeric");
     gtk_widget_add_css_class (title, "dim-label");
+    /* On two lines rather than the last sum alone on a second row. */
+    gtk_label_set_wrap (GTK_LABEL (title), TRUE);
+    gtk_label_set_max_width_chars (GTK_LABEL (title), 12);
+    gtk_label_set_justify (GTK_LABEL (title), GTK_JUSTIFY_CENTER);
     gtk_box_append (GTK_BOX (box), value);
     gtk_box_append (GTK_BOX (box), title);
     gtk_flow_box_append (self->sums_box, box);

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The rows are made once, one a figure, and only their words change: what is open stays open, and
- * the reader's place and focus stay where they are. */
+/* The rows are made once, one a figure, and only their words change: the reader's place and focus
+ * stay where they are. A reason is shown whole, on as many lines as it takes: it is what the figure
+ * is checked by. */
 #include "desk/sheet/figure-list.h"
 
 #include "desk/sheet/sheet-pile.h"
@@ -63,24 +64,6 @@ add_label (GtkWidget *box, const char *css_class)
 }
 
 static void
-set_open (FigureRow *figure, gboolean is_open)
-{
-  gtk_label_set_wrap (figure->reason, is_open);
-  gtk_label_set_ellipsize (figure->reason, is_open ? PANGO_ELLIPSIZE_NONE : PANGO_ELLIPSIZE_END);
-  gtk_accessible_update_state (GTK_ACCESSIBLE (figure->row), GTK_ACCESSIBLE_STATE_EXPANDED, is_open,
-                               -1);
-}
-
-static void
-row_activated_cb (LbFigureList *self, GtkListBoxRow *row)
-{
-  for (int id = 0; id < LB_N_FIGURES; id++) {
-    if (self->rows[id].row == GTK_WIDGET (row))
-      set_open (&self->rows[id], !gtk_label_get_wrap (self->rows[id].reason));
-  }
-}
-
-static void
 add_row (LbFigureList *self, GtkListBox *list, GtkSizeGroup *values, LbFigureId id)
 {
   GtkWidget *row = gtk_list_box_row_new ();
@@ -105,6 +88,7 @@ add_row (LbFigureList *self, GtkListBox *list, GtkSizeGroup *values, LbFigureId 
   gtk_label_set_ellipsize (figure->range, PANGO_ELLIPSIZE_END);
   gtk_size_group_add_widget (values, GTK_WIDGET (figure->range));
   gtk_widget_set_hexpand (GTK_WIDGET (figure->reason), TRUE);
+  gtk_label_set_wrap (figure->reason, TRUE);
   gtk_widget_set_valign (GTK_WIDGET (figure->tag), GTK_ALIGN_START);
   gtk_widget_add_css_class (GTK_WIDGET (figure->range), "numeric");
   gtk_widget_add_css_class (GTK_WIDGET (figure->value), "numeric");
@@ -114,8 +98,8 @@ add_row (LbFigureList *self, GtkListBox *list, GtkSizeGroup *values, LbFigureId 
   gtk_box_append (GTK_BOX (box), top);
   gtk_box_append (GTK_BOX (box), foot);
   gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (row), box);
+  gtk_list_box_row_set_activatable (GTK_LIST_BOX_ROW (row), FALSE);
   gtk_list_box_append (list, row);
-  set_open (figure, FALSE);
 }
 
 static void
@@ -131,7 +115,6 @@ add_group (LbFigureList *self, const Group *group, GtkSizeGroup *values)
   gtk_widget_add_css_class (list, "figures");
   gtk_accessible_update_property (GTK_ACCESSIBLE (list), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   g_dgettext (GETTEXT_PACKAGE, group->title), -1);
-  g_signal_connect_swapped (list, "row-activated", G_CALLBACK (row_activated_cb), self);
   gtk_box_append (GTK_BOX (self), title);
   gtk_box_append (GTK_BOX (self), list);
   for (gsize i = 0; i < group->n_ids; i++)

@@ -8,7 +8,7 @@
 G_BEGIN_DECLS
 
 /* Every figure of a pile's cut plan: value, range, and under them the reason and how far it can be
- * trusted; a row that is pressed opens to its whole reason. */
+ * trusted. */
 #define LB_TYPE_FIGURE_LIST (lb_figure_list_get_type ())
 G_DECLARE_FINAL_TYPE (LbFigureList, lb_figure_list, LB, FIGURE_LIST, GtkBox)
 

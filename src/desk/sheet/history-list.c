@@ -69,7 +69,8 @@ make_row (gpointer item, gpointer data)
     strike (text);
   else if (!lb_job_is_read_only (self->job))
     gtk_box_append (GTK_BOX (box),
-                    lb_take_back_button_new (self->job, lb_history_entry_get_act (entry)));
+                    lb_take_back_button_new (self->job, lb_history_entry_get_act (entry),
+                                             lb_history_entry_get_text (entry)));
   gtk_list_box_row_set_activatable (GTK_LIST_BOX_ROW (row), FALSE);
   gtk_widget_add_css_class (row, "history");
   gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (row), box);

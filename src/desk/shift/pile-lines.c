@@ -9,6 +9,7 @@
 #include "desk/shift/row-list.h"
 #include "draw/day-work.h"
 #include "draw/plan-words.h"
+#include "draw/voice-text.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -228,8 +229,7 @@ work_text (LbPileLines *self, const LbPileWork *work)
     g_ptr_array_add (parts,
                      g_strdup_printf (ngettext ("%u bar", "%u bars", work->n_bars), work->n_bars));
   if (work->trigger_s > 0)
-    g_ptr_array_add (parts, lb_quantity_to_text (LB_QUANTITY_TIME, voice->units, work->trigger_s,
-                                                 &voice->numbers));
+    g_ptr_array_add (parts, lb_voice_quantity (voice, LB_QUANTITY_TIME, work->trigger_s));
   if (work->rods > 0)
     g_ptr_array_add (
       parts, g_strdup_printf (ngettext ("%.0f rod", "%.0f rods", (gulong) work->rods), work->rods));

@@ -87,7 +87,7 @@ make_row (guint index, gpointer data)
   adw_action_row_set_subtitle (row, said);
   if (klass->suffix != NULL)
     adw_action_row_add_suffix (row, klass->suffix (listing->group, entry));
-  adw_action_row_add_suffix (row, lb_take_back_button_new (priv->job, entry->act));
+  adw_action_row_add_suffix (row, lb_take_back_button_new (priv->job, entry->act, title));
 
   return GTK_WIDGET (row);
 }
