@@ -72,3 +72,70 @@ lb_choker_share (double choke_angle_rad)
   }
   return 0.49;
 }
+
+static gboolean
+check_rating (double rating_n, GError **error)
+{
+  if (rating_n > 0 && isfinite (rating_n))
+    return TRUE;
+  g_set_error_literal (error, LB_TRADE_ERROR, LB_TRADE_ERROR_DOMAIN,
+                       "The sling has no rating above 0: read it off its tag");
+  return FALSE;
+}
+
+gboolean
+lb_sling_share (double rating_n,
+                double load_n,
+                guint n_legs,
+                double angle_rad,
+                double *out_share,
+                GError **error)
+{
+  g_return_val_if_fail (out_share, FALSE);
+
+  double tension_n;
+
+  if (!check_rating (rating_n, error) ||
+      !lb_sling_tension (load_n, n_legs, angle_rad, &tension_n, error))
+    return FALSE;
+
+  *out_share = tension_n / rating_n;
+  return TRUE;
+}
+
+gboolean
+lb_sling_capacity (double rating_n,
+                   guint n_legs,
+                   double angle_rad,
+                   double *out_load_n,
+                   GError **error)
+{
+  g_return_val_if_fail (out_load_n, FALSE);
+
+  double tension_n;
+
+  /* Of a load of 1 N. */
+  if (!check_rating (rating_n, error) ||
+      !lb_sling_tension (1, n_legs, angle_rad, &tension_n, error))
+    return FALSE;
+
+  *out_load_n = rating_n / tension_n;
+  return TRUE;
+}
+
+gboolean
+lb_choker_capacity (double choker_rating_n,
+                    double choke_angle_rad,
+                    guint n_legs,
+                    double angle_rad,
+                    double *out_load_n,
+                    GError **error)
+{
+  if (!(choke_angle_rad >= 0 && choke_angle_rad <= G_PI)) {
+    g_set_error_literal (error, LB_TRADE_ERROR, LB_TRADE_ERROR_DOMAIN,
+                         "The angle of choke is not from 0 to 180°: measure it at the choke");
+    return FALSE;
+  }
+  return lb_sling_capacity (choker_rating_n * lb_choker_share (choke_angle_rad), n_legs, angle_rad,
+                            out_load_n, error);
+}

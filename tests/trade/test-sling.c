@@ -86,6 +86,47 @@ test_choker (void)
   g_assert_true (isnan (lb_choker_share ((double) NAN)));
 }
 
+/* A leg loaded with all that it may carry is at its whole rating, choked or not. */
+static void
+test_capacity_is_whole_share (void)
+{
+  for (guint n_legs = 1; n_legs <= 4; n_legs++) {
+    for (int angle = 30; angle <= 90; angle += 10) {
+      double load, choked, share;
+
+      g_assert_true (lb_sling_capacity (50e3, n_legs, angle * DEGREE, &load, NULL));
+      g_assert_true (lb_sling_share (50e3, load, n_legs, angle * DEGREE, &share, NULL));
+      g_assert_cmpfloat_with_epsilon (share, 1, 1e-12);
+      g_assert_true (lb_sling_share (50e3, load / 2, n_legs, angle * DEGREE, &share, NULL));
+      g_assert_cmpfloat_with_epsilon (share, 0.5, 1e-12);
+      g_assert_true (
+        lb_choker_capacity (50e3, 100 * DEGREE, n_legs, angle * DEGREE, &choked, NULL));
+      g_assert_cmpfloat_with_epsilon (choked, 0.87 * load, 1e-6);
+    }
+  }
+}
+
+static void
+test_capacity_refused (void)
+{
+  g_autoptr (GError) flat = NULL;
+  g_autoptr (GError) choke = NULL;
+  g_autoptr (GError) rating = NULL;
+  double out = 7;
+
+  g_assert_false (lb_sling_capacity (50e3, 2, 29 * DEGREE, &out, &flat));
+  g_assert_error (flat, LB_TRADE_ERROR, LB_TRADE_ERROR_DOMAIN);
+  g_assert_false (lb_choker_capacity (50e3, 181 * DEGREE, 2, 60 * DEGREE, &out, &choke));
+  g_assert_error (choke, LB_TRADE_ERROR, LB_TRADE_ERROR_DOMAIN);
+  g_assert_false (lb_choker_capacity (50e3, (double) NAN, 2, 60 * DEGREE, &out, NULL));
+  g_assert_false (lb_choker_capacity (50e3, 90 * DEGREE, 5, 60 * DEGREE, &out, NULL));
+  g_assert_false (lb_sling_share (0, 1000, 2, 60 * DEGREE, &out, &rating));
+  g_assert_error (rating, LB_TRADE_ERROR, LB_TRADE_ERROR_DOMAIN);
+  g_assert_false (lb_sling_share ((double) NAN, 1000, 2, 60 * DEGREE, &out, NULL));
+  g_assert_false (lb_sling_share (50e3, 1000, 2, 20 * DEGREE, &out, NULL));
+  g_assert_cmpfloat (out, ==, 7);
+}
+
 int
 main (int argc, char *argv[])
 {
@@ -95,5 +136,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/trade/sling/legs-hold-the-load", test_legs_hold_the_load);
   g_test_add_func ("/trade/sling/tension-refused", test_tension_refused);
   g_test_add_func ("/trade/sling/choker", test_choker);
+  g_test_add_func ("/trade/sling/capacity-is-whole-share", test_capacity_is_whole_share);
+  g_test_add_func ("/trade/sling/capacity-refused", test_capacity_refused);
   return g_test_run ();
 }
