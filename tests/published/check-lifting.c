@@ -39,11 +39,23 @@ static void
 check_sling_capacity (LbTrial *trial)
 {
   GError *error = NULL;
-  double factor = 1.0;
-  const gboolean is_accepted = lb_sling_factor (leg_angle (trial), &factor, &error);
+  double load_n = 0.0;
+  const gboolean is_accepted = lb_sling_capacity (lb_trial_number (trial, "rating"), 1,
+                                                  leg_angle (trial), &load_n, &error);
 
-  lb_trial_expect_if (trial, "capacity", is_accepted, lb_trial_number (trial, "rating") / factor,
-                      error);
+  lb_trial_expect_if (trial, "capacity", is_accepted, load_n, error);
+}
+
+static void
+check_choked_legs (LbTrial *trial)
+{
+  GError *error = NULL;
+  double load_n = 0.0;
+  const gboolean is_accepted = lb_choker_capacity (
+    lb_trial_number (trial, "rating"), lb_trial_number (trial, "choke"),
+    lb_trial_count (trial, "legs"), lb_trial_number (trial, "angle"), &load_n, &error);
+
+  lb_trial_expect_if (trial, "capacity", is_accepted, load_n, error);
 }
 
 static void
@@ -65,5 +77,9 @@ const LbCheck LB_CHECKS_LIFTING[] = {
     { LB_GIVEN ("rating", "force"), LB_GIVEN ("leg", "length"), LB_GIVEN ("height", "length"),
       LB_EXPECTED ("capacity", "force") } },
   { "choker", check_choker, { LB_GIVEN ("angle", "angle"), LB_EXPECTED ("share", "number") } },
+  { "choked legs",
+    check_choked_legs,
+    { LB_GIVEN ("rating", "force"), LB_GIVEN ("choke", "angle"), LB_GIVEN ("legs", "number"),
+      LB_GIVEN ("angle", "angle"), LB_EXPECTED ("capacity", "force") } },
   { NULL },
 };

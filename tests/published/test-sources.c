@@ -131,7 +131,8 @@ test_methods_page (void)
 {
   static const char *const HEADINGS[] = { "Sections",         "Hold",
                                           "Weights",          "Burning",
-                                          "Order of burning", "The worked piles" };
+                                          "Order of burning", "Grip of the ground",
+                                          "The worked piles" };
   g_autoptr (GError) error = NULL;
   g_autofree char *page = NULL;
 

@@ -56,6 +56,8 @@ extern const LbCheck LB_CHECKS_STEEL[];
 extern const LbCheck LB_CHECKS_CONCRETE[];
 extern const LbCheck LB_CHECKS_DIVING[];
 extern const LbCheck LB_CHECKS_LIFTING[];
+extern const LbCheck LB_CHECKS_CRANE[];
+extern const LbCheck LB_CHECKS_GROUND[];
 extern const LbCheck LB_CHECKS_GAS[];
 extern const LbCheck LB_CHECKS_HOLD[];
 extern const LbCheck LB_CHECKS_PLAN[];
