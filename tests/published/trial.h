@@ -62,5 +62,6 @@ extern const LbCheck LB_CHECKS_GAS[];
 extern const LbCheck LB_CHECKS_HOLD[];
 extern const LbCheck LB_CHECKS_PLAN[];
 extern const LbCheck LB_CHECKS_UNITS[];
+extern const LbCheck LB_CHECKS_BURN_RATE[];
 
 G_END_DECLS
