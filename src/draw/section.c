@@ -24,7 +24,8 @@
 static const double USUAL_WIDTH_M = 0.4064;
 static const double USUAL_BAR_M = 0.0254; /* and a #8 bar */
 
-static const double READABLE_RADIUS = 10;   /* of a disc with its number inside */
+/* Of a disc with its number inside: px, and as a share of the outline where that is larger. */
+static const double READABLE_RADIUS = 10, READABLE_SHARE = 0.13;
 static const double NUMBER_INSIDE_FROM = 7; /* smaller ones have it outside */
 static const double LEAST_RADIUS = 2;
 static const double REACH_PX = 14; /* of a finger, see the header */
@@ -82,7 +83,8 @@ place_bars (Layout *layout, const LbPoint places[LB_BARS_MAX], double bar_m)
     layout->bars[i] = (LbPoint){ layout->centre.x + places[i].x * layout->scale,
                                  layout->centre.y - places[i].y * layout->scale };
   }
-  const double wanted = MAX (bar_m / 2 * layout->scale, READABLE_RADIUS);
+  const double wanted = MAX (bar_m / 2 * layout->scale,
+                             MAX (READABLE_RADIUS, READABLE_SHARE * layout->radius));
   /* Not over the face, nor into the void, nor onto the next bar. */
   double room = MIN (half_spacing (layout) - 1, layout->radius * 0.3);
   for (guint i = 0; i < layout->n_bars; i++) {
@@ -222,7 +224,7 @@ draw_number (cairo_t *cr,
   const guint number = bar + 1;
   g_autofree char *text = g_strdup_printf ("%u", number);
   const double digits = number > 9 ? 1.0 : 1.25;
-  const double size = layout->has_numbers_outside ? 8.5 : MIN (layout->bar_radius * digits, 13);
+  const double size = layout->has_numbers_outside ? 8.5 : MIN (layout->bar_radius * digits, 22);
   const LbPoint at = number_place (layout, bar);
   double text_height;
   lb_text_measure (cr, &plain, text, size, TRUE, 0, NULL, &text_height);
@@ -296,7 +298,7 @@ draw_ordinals (cairo_t *cr,
                const Layout *layout)
 {
   const LbVoice plain = plain_voice (voice);
-  const double size = CLAMP (layout->bar_radius, 8, 11);
+  const double size = CLAMP (layout->bar_radius, 8, 16);
   Box taken[LB_BARS_MAX];
   gsize n_taken = 0;
 

@@ -269,6 +269,40 @@ test_marks (Fixture *fixture, gconstpointer data)
   g_assert_cmpint (step_of (fixture, "C4"), ==, LB_STEP_CLEANED);
 }
 
+static GtkWidget *
+find_toast (GtkWidget *parent)
+{
+  if (g_str_equal (gtk_widget_get_css_name (parent), "toast"))
+    return parent;
+  for (GtkWidget *child = gtk_widget_get_first_child (parent); child != NULL;
+       child = gtk_widget_get_next_sibling (child))
+  {
+    GtkWidget *found = find_toast (child);
+
+    if (found != NULL)
+      return found;
+  }
+  return NULL;
+}
+
+/* What is said of a mark stands over the plan and not over the tools that are pressed next. */
+static void
+test_toast_is_clear_of_the_tools (Fixture *fixture, gconstpointer data)
+{
+  GtkWidget *toast;
+  graphene_rect_t said, pressed;
+
+  lb_step_tools_set_step (tools (fixture), LB_STEP_CLEANED);
+  press_pile (fixture, "A1");
+  gtk_test_widget_wait_for_draw (fixture->window);
+  toast = find_toast (fixture->page);
+  g_assert_nonnull (toast);
+  g_assert_true (gtk_widget_compute_bounds (toast, fixture->page, &said));
+  g_assert_true (gtk_widget_compute_bounds (GTK_WIDGET (tools (fixture)), fixture->page, &pressed));
+  g_assert_cmpfloat (said.size.height, >, 0);
+  g_assert_cmpfloat (said.origin.y + said.size.height, <=, pressed.origin.y);
+}
+
 /* What is under the pointer tells no tip while its menu is up. */
 static void
 test_menu_without_tip (Fixture *fixture, gconstpointer data)
@@ -440,6 +474,7 @@ main (int argc, char *argv[])
   ADD ("shaking-press", test_shaking_press);
   ADD ("keys", test_keys);
   ADD ("marks", test_marks);
+  ADD ("toast-is-clear-of-the-tools", test_toast_is_clear_of_the_tools);
   ADD ("menu-without-tip", test_menu_without_tip);
   ADD ("filters", test_filters);
   ADD ("list-shares-the-selection", test_list_shares_the_selection);

@@ -85,7 +85,6 @@ add_row (LbFigureList *self, GtkListBox *list, GtkSizeGroup *values, LbFigureId 
   gtk_widget_set_hexpand (GTK_WIDGET (title), TRUE);
   gtk_label_set_xalign (figure->value, 1);
   gtk_label_set_xalign (figure->range, 1);
-  gtk_label_set_ellipsize (figure->range, PANGO_ELLIPSIZE_END);
   gtk_size_group_add_widget (values, GTK_WIDGET (figure->range));
   gtk_widget_set_hexpand (GTK_WIDGET (figure->reason), TRUE);
   gtk_label_set_wrap (figure->reason, TRUE);

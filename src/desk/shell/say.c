@@ -9,6 +9,10 @@
 /* Long enough to be read in a container with a headlamp on. */
 #define TOAST_SECONDS 5
 
+/* Of a line beside the sheet's edges, and beside the button too. */
+#define LINE_CHARS      28
+#define LINE_CHARS_UNDO 18
+
 static GtkWidget *
 find_overlay (GtkWidget *parent)
 {
@@ -37,11 +41,25 @@ toast_overlay_of (GtkWidget *from)
   return overlay;
 }
 
+/* On as many lines as it takes: the way out that a sentence offers is often its end. */
+static GtkWidget *
+sentence (const char *text, int n_chars)
+{
+  GtkWidget *label = gtk_label_new (text);
+
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  /* The overlay gives a toast the width it would like, so it must like one that there is. */
+  gtk_label_set_max_width_chars (GTK_LABEL (label), n_chars);
+  gtk_widget_add_css_class (label, "heading");
+  return label;
+}
+
 void
 lb_say (GtkWidget *from, const char *text, gboolean undo)
 {
   GtkWidget *overlay;
-  g_autofree char *escaped = NULL;
   AdwToast *toast;
 
   g_return_if_fail (GTK_IS_WIDGET (from));
@@ -52,9 +70,8 @@ lb_say (GtkWidget *from, const char *text, gboolean undo)
     g_info ("%s", text);
     return;
   }
-  /* A toast's title is markup, and a pile may be called anything. */
-  escaped = g_markup_escape_text (text, -1);
-  toast = adw_toast_new (escaped);
+  toast = adw_toast_new ("");
+  adw_toast_set_custom_title (toast, sentence (text, undo ? LINE_CHARS_UNDO : LINE_CHARS));
   adw_toast_set_timeout (toast, TOAST_SECONDS);
   if (undo) {
     adw_toast_set_button_label (toast, _ ("Take Back"));
