@@ -1,0 +1,263 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* From entries to samples.
+ *
+ * One sample is what was burned at one pile in one shift: bars and trigger times are often two
+ * entries, and not always of one act. Rods, oxygen and the time on the bottom are told for a shift,
+ * with or without a pile, so they are samples of shifts; and of a shift only when each of its bars
+ * has a trigger time, or they would be set against too little of it.
+ *
+ * Time at the piles is what the dives spent on the bottom less the job's usual time on the way,
+ * when each of the shift's dives was at a pile that was burned at. So all that such a dive does
+ * beside burning counts as time between strikes.
+ *
+ * Works of one pile are chained, the last first: the shift looked for is nearly always that one.
+ * Cost is linear in the entries.
+ */
+#include "book/burn-history.h"
+
+#include "trade/oxygen.h"
+
+#include <math.h>
+#include <string.h>
+
+#define NONE -1
+
+/* Work at a pile in a shift. */
+typedef struct
+{
+  LbBurnSample sample;
+  LbBarSet bars;
+  guint count;  /* bars of which only the number is known */
+  int previous; /* the pile's work before, NONE for the first */
+} Work;
+
+typedef struct
+{
+  LbVisibility visibility;
+  gboolean has_fault;
+  guint n_timed, n_untimed; /* bars */
+  guint n_dives, n_depths;
+  gboolean has_other_dive; /* of unknown time, or not at a pile that was burned at */
+  double bottom_s, depth_sum_m;
+} Tally;
+
+typedef struct
+{
+  const LbLedger *ledger;
+  const LbFold *fold;
+  GArray *works;  /* Work */
+  int *last_work; /* by pile */
+  Tally *tallies; /* by shift */
+} Reading;
+
+static Work *
+find_work (const Reading *reading, int pile, int shift)
+{
+  if (pile < 0)
+    return NULL;
+  for (int at = reading->last_work[pile]; at != NONE;) {
+    Work *work = &g_array_index (reading->works, Work, at);
+
+    if (work->sample.shift == shift)
+      return work;
+    at = work->previous;
+  }
+  return NULL;
+}
+
+static Work *
+work_of (Reading *reading, int pile, int shift)
+{
+  Work *found = find_work (reading, pile, shift);
+
+  if (found != NULL)
+    return found;
+
+  const Work fresh = { .sample = { .bar = reading->fold->piles[pile].bar,
+                                   .trigger_s = NAN,
+                                   .reason = "",
+                                   .pile = pile,
+                                   .shift = shift },
+                       .previous = reading->last_work[pile] };
+
+  g_array_append_val (reading->works, fresh);
+  reading->last_work[pile] = (int) reading->works->len - 1;
+  return &g_array_index (reading->works, Work, reading->works->len - 1);
+}
+
+static void
+read_entry (Reading *reading, const LbEntry *entry)
+{
+  Tally *tally = &reading->tallies[entry->shift];
+
+  if (entry->kind == LB_ENTRY_BARS && entry->pile >= 0) {
+    Work *work = work_of (reading, entry->pile, entry->shift);
+
+    work->bars |= entry->bars;
+    work->count += entry->count;
+  } else if (entry->kind == LB_ENTRY_BURN_TIME && entry->pile >= 0) {
+    LbBurnSample *sample = &work_of (reading, entry->pile, entry->shift)->sample;
+
+    sample->trigger_s = isnan (sample->trigger_s) ? entry->amount
+                                                  : sample->trigger_s + entry->amount;
+  } else if (entry->kind == LB_ENTRY_CONDITION && strcmp (entry->what, "visibility") == 0) {
+    tally->visibility = lb_visibility_from_text (entry->note, reading->fold->units);
+  } else if (entry->kind == LB_ENTRY_FAULT) {
+    tally->has_fault = TRUE;
+  }
+}
+
+static void
+read_dive (Reading *reading, const LbEntry *entry)
+{
+  Tally *tally = &reading->tallies[entry->shift];
+  const Work *work = find_work (reading, entry->pile, entry->shift);
+  const gboolean is_timed = entry->start_us != 0 && entry->end_us > entry->start_us;
+
+  if (isfinite (entry->amount)) {
+    tally->n_depths++;
+    tally->depth_sum_m += entry->amount;
+  }
+  if (!is_timed || work == NULL || work->sample.n_bars == 0) {
+    tally->has_other_dive = TRUE;
+    return;
+  }
+  tally->n_dives++;
+  tally->bottom_s += (double) (entry->end_us - entry->start_us) / G_USEC_PER_SEC;
+}
+
+/* All entries about work that stand. */
+static void
+for_entries (Reading *reading,
+             gboolean are_dives,
+             void (*read) (Reading *reading, const LbEntry *entry))
+{
+  for (gsize i = 0; i < reading->fold->n_entries; i++) {
+    const LbEntry *entry = lb_ledger_entry (reading->ledger, i);
+
+    if (reading->fold->is_alive[i] && entry->shift >= 0 &&
+        (entry->kind == LB_ENTRY_DIVE) == are_dives)
+      read (reading, entry);
+  }
+}
+
+static void
+finish_works (Reading *reading)
+{
+  for (guint i = 0; i < reading->works->len; i++) {
+    Work *work = &g_array_index (reading->works, Work, i);
+    LbBurnSample *sample = &work->sample;
+    Tally *tally = &reading->tallies[sample->shift];
+
+    sample->n_bars = lb_bar_set_count (work->bars) + work->count;
+    sample->steel_m2 = sample->bar != NULL ? sample->n_bars * sample->bar->area_m2 : (double) NAN;
+    sample->visibility = tally->visibility;
+    sample->has_fault = tally->has_fault;
+    if (isnan (sample->trigger_s))
+      tally->n_untimed += sample->n_bars;
+    else
+      tally->n_timed += sample->n_bars;
+  }
+}
+
+static void
+add_samples (const Reading *reading, LbBurnHistory *history)
+{
+  for (guint i = 0; i < reading->works->len; i++) {
+    const LbBurnSample *sample = &g_array_index (reading->works, Work, i).sample;
+
+    if (!isnan (sample->trigger_s))
+      g_array_append_vals (history->samples, sample, 1);
+    else
+      history->n_untimed += sample->n_bars;
+  }
+}
+
+static double
+known_if (gboolean is_known, double value)
+{
+  return is_known ? value : (double) NAN;
+}
+
+static void
+add_shift (const Reading *reading, int i, LbBurnHistory *history)
+{
+  const LbFold *fold = reading->fold;
+  const double *assumed = fold->assumptions.value;
+  const LbTotals *totals = &fold->shifts[i];
+  const Tally *tally = &reading->tallies[i];
+  const gboolean is_timed = tally->n_timed > 0 && tally->n_untimed == 0;
+  const double depth_m = tally->depth_sum_m / MAX (tally->n_depths, 1);
+  const double at_piles_s = tally->bottom_s - tally->n_dives * assumed[LB_ASSUME_DIVE_SETUP];
+  const gboolean is_wall_known = is_timed && tally->n_dives > 0 && !tally->has_other_dive;
+
+  if (tally->n_timed + tally->n_untimed == 0)
+    return;
+
+  const LbBurnShift shift = {
+    .n_bars = tally->n_timed + tally->n_untimed,
+    .trigger_s = known_if (is_timed, totals->trigger_s),
+    .wall_s = known_if (is_wall_known, at_piles_s),
+    .rods = known_if (is_timed && totals->rods > 0, totals->rods),
+    .oxygen_m3 = known_if (is_timed && totals->oxygen_m3 > 0, totals->oxygen_m3),
+    .flow_scale = known_if (tally->n_depths > 0,
+                            lb_oxygen_flow_scale (assumed[LB_ASSUME_OVER_BOTTOM], depth_m)),
+    .has_fault = tally->has_fault,
+    .reason = "",
+    .shift = i,
+  };
+
+  g_array_append_val (history->shifts, shift);
+}
+
+LbBurnHistory *
+lb_burn_history_new (const LbLedger *ledger, const LbFold *fold)
+{
+  g_return_val_if_fail (ledger != NULL, NULL);
+  g_return_val_if_fail (fold != NULL, NULL);
+
+  g_autoptr (GArray) works = g_array_new (FALSE, FALSE, sizeof (Work));
+  g_autofree int *last_work = g_new (int, fold->n_piles + 1);
+  g_autofree Tally *tallies = g_new0 (Tally, fold->n_shifts + 1);
+  LbBurnHistory *history = g_new0 (LbBurnHistory, 1);
+  Reading reading = { .ledger = ledger,
+                      .fold = fold,
+                      .works = works,
+                      .last_work = last_work,
+                      .tallies = tallies };
+
+  history->samples = g_array_new (FALSE, FALSE, sizeof (LbBurnSample));
+  history->shifts = g_array_new (FALSE, FALSE, sizeof (LbBurnShift));
+  for (guint i = 0; i < fold->n_piles; i++)
+    last_work[i] = NONE;
+
+  for_entries (&reading, FALSE, read_entry);
+  finish_works (&reading);
+  for_entries (&reading, TRUE, read_dive);
+  add_samples (&reading, history);
+  for (gsize i = 0; i < fold->n_shifts; i++)
+    add_shift (&reading, (int) i, history);
+  return history;
+}
+
+void
+lb_burn_history_free (LbBurnHistory *history)
+{
+  if (history == NULL)
+    return;
+  g_array_unref (history->samples);
+  g_array_unref (history->shifts);
+  g_free (history);
+}
+
+void
+lb_burn_history_fit (const LbBurnHistory *history, const LbFold *fold, LbBurnModel *out_model)
+{
+  g_return_if_fail (history != NULL);
+  g_return_if_fail (fold != NULL);
+  g_return_if_fail (out_model != NULL);
+
+  lb_burn_model_fit ((const LbBurnSample *) history->samples->data, history->samples->len,
+                     (const LbBurnShift *) history->shifts->data, history->shifts->len,
+                     &fold->assumptions, out_model);
+}
