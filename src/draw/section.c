@@ -232,12 +232,6 @@ draw_number (cairo_t *cr,
   lb_text_show (cr, &plain, text, size, TRUE, LB_ALIGN_MIDDLE, at.x, at.y - text_height / 2, 0);
 }
 
-static gboolean
-is_strand (const LbSection *section)
-{
-  return section->pile->bar != NULL && section->pile->bar->kind == LB_BAR_STRAND;
-}
-
 static void
 draw_bar (cairo_t *cr,
           const LbPalette *palette,
@@ -253,8 +247,9 @@ draw_bar (cairo_t *cr,
   }
   /* The next one to burn is hot; its ordinal says the same. */
   const LbCutPlan *const plan = section->plan;
-  const gboolean is_next = plan->n_order > 0 && plan->order[0] == bar && !is_strand (section);
-  bar_path (cr, layout->bars[bar], layout->bar_radius, is_strand (section));
+  const gboolean tells_order = lb_section_tells_order (section->pile);
+  const gboolean is_next = plan->n_order > 0 && plan->order[0] == bar && tells_order;
+  bar_path (cr, layout->bars[bar], layout->bar_radius, !tells_order);
   lb_ink_set (cr, palette, is_next ? LB_INK_HEAT : LB_INK_STEEL);
   cairo_fill (cr);
   draw_number (cr, palette, voice, layout, bar, LB_INK_ON_STEP);
@@ -331,8 +326,7 @@ draw_bars (cairo_t *cr,
 {
   for (guint i = 0; i < layout->n_bars; i++)
     draw_bar (cr, palette, voice, section, layout, i);
-  /* Stressed strands get no order: no bar rule holds for them. */
-  if (!is_strand (section))
+  if (lb_section_tells_order (section->pile))
     draw_ordinals (cr, palette, voice, section, layout);
   if (section->focus >= 0 && (guint) section->focus < layout->n_bars) {
     const LbPoint at = layout->bars[section->focus];
@@ -449,6 +443,12 @@ draw_bars_unknown (cairo_t *cr,
   lb_ink_set (cr, palette, LB_INK_TEXT);
   lb_text_show (cr, voice, words, 11, FALSE, LB_ALIGN_MIDDLE, layout->centre.x,
                 layout->centre.y - text_height / 2, width);
+}
+
+gboolean
+lb_section_tells_order (const LbPile *pile)
+{
+  return pile->bar == NULL || pile->bar->kind != LB_BAR_STRAND;
 }
 
 LbPoint

@@ -29,6 +29,9 @@ void lb_section_draw (cairo_t *cr,
  * way to its neighbour. */
 int lb_section_bar_at (const LbSection *section, double width, double height, double x, double y);
 
+/* Whether an order to burn is told: not for stressed strand, which no bar rule holds for. */
+gboolean lb_section_tells_order (const LbPile *pile);
+
 /* The unit vector on the page, y down, that points north. */
 LbPoint lb_section_north (const LbSection *section);
 

@@ -402,6 +402,23 @@ test_finder (Fixture *fixture, gconstpointer data)
   g_assert_true (gtk_widget_has_css_class (entry, "error"));
 }
 
+/* The pile that is looked at stays where it is while the plan grows round it. */
+static void
+test_zoom_keeps_the_current (Fixture *fixture, gconstpointer data)
+{
+  const guint pile = pile_called (fixture, "A1");
+  LbPlanCanvas *canvas = LB_PLAN_CANVAS (fixture->canvas);
+  double x, y, then_x, then_y;
+
+  lb_selection_set_current (fixture->selection, (int) pile);
+  lb_plan_canvas_pile_place (canvas, pile, &x, &y);
+  for (int i = 0; i < 3; i++)
+    g_assert_true (gtk_widget_activate_action (fixture->page, "plan.zoom-in", NULL));
+  lb_plan_canvas_pile_place (canvas, pile, &then_x, &then_y);
+  g_assert_cmpfloat_with_epsilon (then_x, x, 0.01);
+  g_assert_cmpfloat_with_epsilon (then_y, y, 0.01);
+}
+
 static void
 test_zoom_keeps_the_middle (Fixture *fixture, gconstpointer data)
 {
@@ -479,6 +496,7 @@ main (int argc, char *argv[])
   ADD ("filters", test_filters);
   ADD ("list-shares-the-selection", test_list_shares_the_selection);
   ADD ("finder", test_finder);
+  ADD ("zoom-keeps-the-current", test_zoom_keeps_the_current);
   ADD ("zoom-keeps-the-middle", test_zoom_keeps_the_middle);
   ADD ("hover-redraws-only-its-layer", test_hover_redraws_only_its_layer);
 

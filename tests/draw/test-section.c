@@ -212,6 +212,22 @@ test_burning_takes_ink (void)
   }
 }
 
+/* Strand has numbers and no order: the one that bars would begin with looks like the others. */
+static void
+test_strand_has_no_order (void)
+{
+  Case it;
+  case_init (&it, LB_SHAPE_SQUARE, 8, 0);
+  g_assert_true (lb_section_tells_order (&it.pile));
+  it.pile.bar = lb_bar_find ("1/2 in strand 270");
+  g_assert_nonnull (it.pile.bar);
+  g_assert_cmpint (it.pile.bar->kind, ==, LB_BAR_STRAND);
+  g_assert_false (lb_section_tells_order (&it.pile));
+  const guint64 ink = ink_of (&it.section, 300);
+  it.plan.n_order = 0;
+  g_assert_cmpuint (ink_of (&it.section, 300), ==, ink);
+}
+
 static void
 test_focus_shows (void)
 {
@@ -250,6 +266,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/section/clockwise", test_clockwise);
   g_test_add_func ("/section/numbers-stay", test_numbers_stay);
   g_test_add_func ("/section/burning-takes-ink", test_burning_takes_ink);
+  g_test_add_func ("/section/strand-has-no-order", test_strand_has_no_order);
   g_test_add_func ("/section/focus-shows", test_focus_shows);
   g_test_add_func ("/section/unknown-facts", test_unknown_facts);
   return g_test_run ();

@@ -8,7 +8,7 @@ from cases import Job, main
 
 
 def open_demo(session, job=None):
-    """The demo's plan, its pile G8 in the middle and picked."""
+    """The demo's plan, its pile G8 picked."""
     program = session.start(*([job.path] if job else []))
     if job is None:
         program.menu("Open the Demo")
@@ -47,9 +47,11 @@ def works_one_pile(session):
     assert job.pile("G8")["bars_left_count"] == 8
     before = job.n_entries()
 
-    # By the mouse: put it down, and press where it is, in the middle of the canvas.
+    # By the mouse: put it down, and press where it is, in the middle of the canvas; that is where
+    # it is brought when the plan is larger than the canvas.
     program.press(program.find("button", "Larger"))
     program.press(program.find("button", "Larger"))
+    find_pile(program, "G8")
     program.press(canvas)
     program.key("Escape")
     program.wait(lambda: canvas.again().description.startswith("No pile"), "no pile to be picked")
@@ -161,7 +163,7 @@ def works_by_keys_alone(session):
     assert section.is_("focused"), "Tab does not lead to the section"
     program.key("Right", "Right")
     program.wait(lambda: "to burn" in section.again().description, "a bar to be told")
-    order = re.search(r"Bar (\d+): number (\d) of 8", section.again().description)
+    order = re.search(r"Bar (\d+), \d\w\w of 8 to burn", section.again().description)
     program.key("space")
     program.wait(lambda: job.pile("G8")["bars_burned"] == [int(order[1])],
                  f"bar {order[1]} burned in the file")

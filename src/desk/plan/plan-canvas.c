@@ -547,10 +547,20 @@ lb_plan_canvas_set_tool (LbPlanCanvas *self, int step)
 void
 lb_plan_canvas_zoom (LbPlanCanvas *self, double factor)
 {
+  const double width = gtk_widget_get_width (GTK_WIDGET (self));
+  const double height = gtk_widget_get_height (GTK_WIDGET (self));
+  const int current = self->selection != NULL ? lb_selection_get_current (self->selection) : -1;
+  double x, y;
+
   g_return_if_fail (LB_IS_PLAN_CANVAS (self));
 
-  lb_plan_canvas_zoom_about (self, factor, gtk_widget_get_width (GTK_WIDGET (self)) / 2.0,
-                             gtk_widget_get_height (GTK_WIDGET (self)) / 2.0);
+  if (current < 0 || !lb_plan_canvas_pile_place (self, (guint) current, &x, &y) || x < 0 || y < 0 ||
+      x > width || y > height)
+  {
+    x = width / 2;
+    y = height / 2;
+  }
+  lb_plan_canvas_zoom_about (self, factor, x, y);
 }
 
 void

@@ -27,7 +27,9 @@ gboolean lb_plan_canvas_shows (LbPlanCanvas *self, guint pile);
 /* The step in hand: touching marks instead of picking; -1 for none. */
 void lb_plan_canvas_set_tool (LbPlanCanvas *self, int step);
 
-void lb_plan_canvas_zoom (LbPlanCanvas *self, double factor); /* about the middle */
+/* About the current pile where it is seen, else about the middle. */
+void lb_plan_canvas_zoom (LbPlanCanvas *self, double factor);
+
 void lb_plan_canvas_fit (LbPlanCanvas *self);
 
 /* Brings a pile into the middle, unless the whole plan is on the page. */

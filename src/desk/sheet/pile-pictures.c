@@ -12,6 +12,7 @@
 #include "desk/sheet/side-view.h"
 #include "desk/shell/say.h"
 #include "draw/plan-words.h"
+#include "draw/section.h"
 
 #include <adwaita.h>
 #include <glib/gi18n-lib.h>
@@ -121,7 +122,9 @@ show_next (LbPilePictures *self)
   LbSheetPile shown;
 
   lb_sheet_pile_load (&shown, self->job, self->pile);
-  if (shown.plan.n_order > 0)
+  if (!lb_section_tells_order (shown.pile))
+    words = g_strdup (_ ("Stressed strand has no order here: touch the one that was burned"));
+  else if (shown.plan.n_order > 0)
     words = g_strdup_printf (_ ("Record bar %u, the next in the order, as burned"),
                              shown.plan.order[0] + 1u);
   gtk_widget_set_tooltip_text (self->next_button, words);
@@ -181,7 +184,8 @@ lb_pile_pictures_show (LbPilePictures *self, LbJob *job, guint pile)
 
   lb_sheet_pile_turn (self->pictures_box, job);
   lb_sheet_pile_turn (self->buttons_box, job);
-  gtk_widget_set_sensitive (self->next_button, can_burn);
+  gtk_widget_set_sensitive (
+    self->next_button, can_burn && lb_section_tells_order (&lb_job_get_fold (job)->piles[pile]));
   show_next (self);
   gtk_widget_set_sensitive (self->count_button, can_burn);
 }

@@ -93,15 +93,16 @@ find_walk (const LbSheetPile *shown, guint8 walk[LB_BARS_MAX])
 static char *
 bar_words (const LbSheetPile *shown, guint bar)
 {
+  const gsize n_order = lb_section_tells_order (shown->pile) ? shown->plan.n_order : 0;
+
   if (shown->state->burned & LB_BAR (bar))
     return g_strdup_printf (_ ("Bar %u: burned"), bar + 1);
-  for (gsize i = 0; i < shown->plan.n_order; i++) {
+  for (gsize i = 0; i < n_order; i++) {
     if (shown->plan.order[i] == bar) {
       g_autofree char *ordinal = lb_ordinal_text ((guint) i + 1);
 
       /* Translators: “Bar 6, 1st of 5 to burn” */
-      return g_strdup_printf (_ ("Bar %u, %s of %u to burn"), bar + 1, ordinal,
-                              (guint) shown->plan.n_order);
+      return g_strdup_printf (_ ("Bar %u, %s of %u to burn"), bar + 1, ordinal, (guint) n_order);
     }
   }
   return g_strdup_printf (_ ("Bar %u"), bar + 1);
