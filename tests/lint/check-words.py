@@ -1,6 +1,9 @@
 #!/usr/bin/env python3
 # SPDX-License-Identifier: GPL-3.0-or-later
-"""Every file with words for people is in po/POTFILES.in, and every translation says all of them."""
+"""Every file with words for people is in po/POTFILES.in, and every translation says all of them,
+with the same blanks in braces."""
+import gettext
+import io
 import pathlib
 import re
 import subprocess
@@ -25,6 +28,20 @@ def fresh_pot(root):
         capture_output=True,
     )
     return pot
+
+
+BLANK = re.compile(r"\{[a-z-]+\}")
+
+
+def blanks_lost(po):
+    """Words whose translation has other blanks, as “{bar}”, than they have themselves."""
+    mo = subprocess.run(["msgfmt", "-o", "-", str(po)], check=True, capture_output=True).stdout
+    catalog = gettext.GNUTranslations(io.BytesIO(mo))._catalog
+    return [
+        words
+        for words, said in catalog.items()
+        if isinstance(words, str) and set(BLANK.findall(words)) != set(BLANK.findall(said))
+    ]
 
 
 def main(root):
@@ -58,6 +75,8 @@ def main(root):
         said = run.stderr.strip()
         if run.returncode or "untranslated" in said or "fuzzy" in said:
             faults.append(f"po/{language}.po: {said}")
+        else:
+            faults += [f"po/{language}.po: other blanks: {words}" for words in blanks_lost(po)]
         behind = subprocess.run(["msgcmp", str(po), pot.name], capture_output=True, text=True)
         if behind.returncode:
             faults.append(f"po/{language}.po is behind the sources:\n{behind.stderr}")
