@@ -37,7 +37,7 @@
 /* A guess is worth no more and no less than these ranges say (P90 over P10), or a crew's firm
  * opinion would never hear the record. */
 #define PRIOR_RATIO_LEAST 1.25
-#define PRIOR_RATIO_MOST  40.0
+#define PRIOR_RATIO_MOST  20.0
 /* Of what is stated as 0; SI, small beside any real value. */
 #define PRIOR_LEAST 1e-9
 
@@ -48,6 +48,10 @@
 #define N_STEPS_MOST 100
 #define STEP_MOST    1.0 /* of a logarithm */
 #define STEP_ENOUGH  1e-12
+
+/* However much the record contradicts itself; quantiles in closed form are for shapes from there
+ * on. */
+#define SHAPE_LEAST 1.0
 
 #define ROWS   (LB_BURN_SIZES_MAX + 1)
 #define UNSEEN LB_BURN_SIZES_MAX
@@ -395,7 +399,7 @@ rate_in (const Fit *fit, const double direction[N_FACTORS], double mixed)
     log_rate += direction[i] * fit->logs[i];
     variance += solved[i] * solved[i];
   }
-  return (LbBurnRate){ .mean = exp (log_rate), .shape = 1 / variance };
+  return (LbBurnRate){ .mean = exp (log_rate), .shape = MAX (1 / variance, SHAPE_LEAST) };
 }
 
 /* A visibility that is not known is taken as the job's have been, by bars; what they differ by is
@@ -504,6 +508,7 @@ lb_burn_model_fit (const LbBurnSample *samples,
     find_factors (&fit);
   }
   find_rates (&fit);
+  lb_burn_find_middle (samples, n_samples, out_model);
   for (gsize i = 0; i < n_samples; i++)
     out_model->n_outliers += lb_burn_model_is_outlier (out_model, &samples[i]) ? 1 : 0;
 }

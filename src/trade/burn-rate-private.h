@@ -45,6 +45,9 @@ double lb_burn_spread (double usual, int i);
 /* Logarithm of how likely a spread is before anything was seen. */
 double lb_burn_spread_chance (int i);
 
+/* burn-outlier.c: the middle of the rates seen. */
+void lb_burn_find_middle (const LbBurnSample *samples, gsize n, LbBurnModel *model);
+
 /* burn-use.c: rods, oxygen and restrikes of the model, whose assumptions are set. */
 void lb_burn_use_fit (const LbBurnShift *shifts, gsize n_shifts, LbBurnModel *model);
 

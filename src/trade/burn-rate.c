@@ -17,9 +17,6 @@
 
 #include <math.h>
 
-/* Beyond so many standard deviations, either way, lies one in some 700 (normal distribution). */
-#define OUTLIER_SCORE 3.2
-
 /* What a rod count may exceed a whole number by and still be that number: rounding of units. */
 #define WHOLE_SLACK 1e-9
 
@@ -201,23 +198,6 @@ lb_burn_model_rate (const LbBurnModel *model, const LbBar *bar, LbVisibility vis
   if (bar == NULL && visibility == LB_VISIBILITY_UNKNOWN)
     return range_of_rate (&model->job);
   return range_of_rate (rate_of (model, bar, visibility));
-}
-
-gboolean
-lb_burn_model_is_outlier (const LbBurnModel *model, const LbBurnSample *sample)
-{
-  g_return_val_if_fail (model, FALSE);
-  g_return_val_if_fail (sample, FALSE);
-
-  if (model->n_samples == 0 || !lb_burn_sample_is_used (sample))
-    return FALSE;
-
-  const LbBurnRate *rate = rate_of (model, sample->bar, sample->visibility);
-  const double seen = sample->trigger_s / sample->steel_m2;
-  const double score = lb_gamma_ratio_score (seen / rate->mean,
-                                             lb_burn_shape (model, sample->n_bars), rate->shape);
-
-  return fabs (score) > OUTLIER_SCORE;
 }
 
 void

@@ -66,6 +66,7 @@ typedef struct
 {
   LbAssumptions assumptions;
   LbRange stated; /* s of trigger a m2 */
+  LbRange middle; /* median of the rates seen; the stated range while they are few */
   LbBurnRate job; /* over all sizes and visibilities */
   /* By bar size and visibility; the last row is for a size that was never burned. */
   LbBurnRate rates[LB_BURN_SIZES_MAX + 1][LB_N_VISIBILITIES];
@@ -102,8 +103,9 @@ void lb_burn_model_fit (const LbBurnSample *samples,
                         const LbAssumptions *assumptions,
                         LbBurnModel *out_model);
 
-/* Whether a sample lies beyond what its own rate lets expect but once in some 700 times. It is
- * kept all the same, until a person sets it aside. */
+/* Whether a sample lies beyond what its own rate lets expect but once in some 700 times, or is four
+ * times as slow or as quick as the middle of the job. It is kept all the same, until a person sets
+ * it aside. */
 gboolean lb_burn_model_is_outlier (const LbBurnModel *model, const LbBurnSample *sample);
 
 /**

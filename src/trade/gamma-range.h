@@ -10,6 +10,8 @@ G_BEGIN_DECLS
  * ninetieth per cent the error is under 0.6 % from a shape of 2 on. Nothing is searched for, so
  * nothing can fail to be found.
  *
+ * A divisor's shape is 1 or more: under that, an end may lie beyond all numbers.
+ *
  * @z is a standard normal quantile; a shape is the square of mean over standard deviation. */
 
 /* NIST/SEMATECH e-Handbook of Statistical Methods, 1.3.6.7.1: 0.90 of the normal distribution. */

@@ -375,6 +375,27 @@ test_outlier_is_flagged_and_kept (void)
   g_assert_cmpfloat (aside.job.mean, ==, without.job.mean);
 }
 
+/* Minutes noted for seconds, or a tenth: found in a record of any length, though one such makes all
+ * rates look as if they varied. */
+static void
+test_slip_of_the_pen (void)
+{
+  static const double wrong[] = { 60, 1.0 / 60, 10 };
+
+  for (guint n = 0; n <= 64; n = 2 * n + 1) {
+    for (guint i = 0; i < G_N_ELEMENTS (wrong); i++) {
+      g_autoptr (GArray) record = record_of (n, 25 / IN2);
+      LbBurnSample slip = sample_of ("#8", 8, 8 * BAR8 * 25 * wrong[i]);
+      LbBurnModel model;
+
+      g_array_append_val (record, slip);
+      fit ((const LbBurnSample *) record->data, record->len, &model);
+      g_assert_true (lb_burn_model_is_outlier (&model, &slip));
+      g_assert_cmpuint (model.n_outliers, ==, 1);
+    }
+  }
+}
+
 static void
 test_faults_count_for_half (void)
 {
@@ -564,6 +585,18 @@ test_uses (void)
                                   burn.trigger_s.likely + 100 * (8 + burn.rods.likely), 20);
   g_assert_cmpfloat (burn.wall_s.low, <, burn.wall_s.likely);
   g_assert_cmpfloat (burn.wall_s.low, >=, burn.trigger_s.low);
+  /* Its end is further out than trigger time and the rods of it alone would put it. */
+  g_assert_cmpfloat (burn.wall_s.high - burn.wall_s.likely, >,
+                     1.001 * (burn.trigger_s.high - burn.trigger_s.likely) *
+                       (1 + 100 * model.rods.rate.mean));
+
+  /* Over many piles the shifts' chances are gone. */
+  LbBurnSum sum = LB_BURN_SUM_INIT;
+  LbRange oxygen_of_all;
+
+  lb_burn_sum_add (&sum, &model, lb_bar_find ("#8"), 8 * BAR8 * IN2, 8, LB_VISIBILITY_UNKNOWN);
+  lb_burn_sum_predict (&sum, &model, &burn, &oxygen_of_all);
+  g_assert_cmpfloat (width (&oxygen_of_all), <, 0.995 * width (&oxygen));
 
   /* Nothing known, nothing learned. */
   for (guint i = 0; i < G_N_ELEMENTS (shifts); i++) {
@@ -575,6 +608,83 @@ test_uses (void)
   lb_burn_model_predict (&model, lb_bar_find ("#8"), 8 * BAR8 * IN2, 8, LB_VISIBILITY_UNKNOWN,
                          &burn, &oxygen);
   g_assert_cmpfloat_with_epsilon (burn.wall_s.likely, 1058, 1e-6);
+}
+
+/* --- Whatever a job is ---------------------------------------------------------------------- */
+
+static void
+check_rises (const LbRange *range)
+{
+  g_assert_true (isfinite (range->low) && isfinite (range->likely) && isfinite (range->high));
+  g_assert_cmpfloat (range->low, >=, 0);
+  g_assert_cmpfloat (range->low, <=, range->likely);
+  g_assert_cmpfloat (range->likely, <=, range->high);
+}
+
+static double
+any_between (double least, double most)
+{
+  return least > 0 ? least * pow (most / least, g_test_rand_double ())
+                   : g_test_rand_double_range (least, most);
+}
+
+/* Assumptions anywhere in their ranges, and records that no crew would believe: every range is a
+ * range. */
+static void
+test_any_job (void)
+{
+  gsize n_sizes;
+  const LbBar *bars = lb_bar_table (&n_sizes);
+
+  for (int job = 0; job < 2000; job++) {
+    LbBurnSample samples[12];
+    LbBurnShift shifts[6];
+    const guint n_samples = (guint) g_test_rand_int_range (0, G_N_ELEMENTS (samples) + 1);
+    const guint n_shifts = (guint) g_test_rand_int_range (0, G_N_ELEMENTS (shifts) + 1);
+    LbAssumptions assumptions;
+    LbBurnModel model;
+    LbBurnSum sum = LB_BURN_SUM_INIT;
+    LbBurn burn;
+    LbRange oxygen;
+
+    lb_assumptions_init (&assumptions);
+    for (LbAssumptionId id = LB_ASSUME_BURN_RATE; id <= LB_ASSUME_OXYGEN_FLOW; id++)
+      assumptions.value[id] = any_between (lb_assumption (id)->least, lb_assumption (id)->most);
+    for (guint i = 0; i < n_samples; i++) {
+      const LbBar *bar = &bars[g_test_rand_int_range (0, (int) n_sizes)];
+
+      samples[i] = sample_of (bar->name, (guint) any_between (1, 100), any_between (0.01, 86400));
+      samples[i].visibility = (LbVisibility) g_test_rand_int_range (0, LB_N_VISIBILITIES);
+      samples[i].has_fault = g_test_rand_bit ();
+    }
+    for (guint i = 0; i < n_shifts; i++)
+      shifts[i] = (LbBurnShift){ .n_bars = (guint) any_between (1, 100),
+                                 .trigger_s = any_between (1, 86400),
+                                 .wall_s = any_between (1, 86400),
+                                 .rods = any_between (1, 100000),
+                                 .oxygen_m3 = any_between (0.001, 100000),
+                                 .flow_scale = any_between (1, 10),
+                                 .has_fault = g_test_rand_bit (),
+                                 .reason = "" };
+    lb_burn_model_fit (samples, n_samples, shifts, n_shifts, &assumptions, &model);
+
+    for (guint n = 1; n <= 60; n += 7) {
+      const LbBar *bar = &bars[g_test_rand_int_range (0, (int) n_sizes)];
+      const LbVisibility visibility = (LbVisibility) g_test_rand_int_range (0, LB_N_VISIBILITIES);
+
+      lb_burn_model_predict (&model, bar, n * bar->area_m2, n, visibility, &burn, &oxygen);
+      check_rises (&burn.trigger_s);
+      check_rises (&burn.rods);
+      check_rises (&burn.wall_s);
+      check_rises (&oxygen);
+      lb_burn_sum_add (&sum, &model, bar, n * bar->area_m2, n, visibility);
+    }
+    lb_burn_sum_predict (&sum, &model, &burn, &oxygen);
+    check_rises (&burn.trigger_s);
+    check_rises (&burn.rods);
+    check_rises (&burn.wall_s);
+    check_rises (&oxygen);
+  }
 }
 
 int
@@ -591,11 +701,13 @@ main (int argc, char **argv)
   g_test_add_func ("/burn-rate/black-water", test_black_water);
   g_test_add_func ("/burn-rate/every-size", test_every_size);
   g_test_add_func ("/burn-rate/outlier-is-flagged-and-kept", test_outlier_is_flagged_and_kept);
+  g_test_add_func ("/burn-rate/slip-of-the-pen", test_slip_of_the_pen);
   g_test_add_func ("/burn-rate/faults-count-for-half", test_faults_count_for_half);
   g_test_add_func ("/burn-rate/unusable", test_unusable);
   g_test_add_func ("/burn-rate/coverage", test_coverage);
   g_test_add_func ("/burn-rate/sum-of-one-is-that-one", test_sum_of_one_is_that_one);
   g_test_add_func ("/burn-rate/sum-of-stated", test_sum_of_stated);
   g_test_add_func ("/burn-rate/uses", test_uses);
+  g_test_add_func ("/burn-rate/any-job", test_any_job);
   return g_test_run ();
 }
