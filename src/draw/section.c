@@ -293,7 +293,7 @@ draw_ordinals (cairo_t *cr,
                const Layout *layout)
 {
   const LbVoice plain = plain_voice (voice);
-  const double size = CLAMP (layout->bar_radius, 8, 16);
+  const double size = CLAMP (layout->bar_radius * 0.85, 8, 14);
   Box taken[LB_BARS_MAX];
   gsize n_taken = 0;
 
