@@ -373,6 +373,7 @@ lb_fold_new (const LbLedger *ledger, gint64 until_us)
 
   lb_fold_find_alive (fold, ledger, until_us);
   fold_facts (&folding);
+  fold->basis = lb_cut_basis (&fold->assumptions);
   fold_work (&folding);
   conclude_piles (&folding);
   lb_fold_sum_days (fold, ledger, n_came_back);

@@ -2,7 +2,7 @@
 #pragma once
 
 #include "book/ledger.h"
-#include "trade/assumption.h"
+#include "trade/cut-basis.h"
 
 #include <glib.h>
 
@@ -67,6 +67,7 @@ typedef struct
   gsize n_entries;
   LbUnits units;
   LbAssumptions assumptions;
+  LbCutBasis basis; /* of the assumptions */
   const char *name; /* the job's, borrowed from the ledger */
   const char *place;
   const char *datum;

@@ -421,7 +421,7 @@ lb_card_draw (cairo_t *cr,
     .top = MARGIN,
     .scale = 1,
   };
-  lb_cut_plan_reckon (card.pile, card.state->burned, card.state->n_unplaced, &fold->assumptions,
+  lb_cut_plan_reckon (card.pile, card.state->burned, card.state->n_unplaced, &fold->basis,
                       &card.plan);
   lb_page_pen_init_drawing (&card.pen, cr, voice);
   lb_ink_set (cr, card.pen.palette, LB_INK_PAPER);

@@ -24,9 +24,26 @@ slag_side_text (const LbCutPlan *plan)
                           side (plan->lead_side), side (plan->slag_side));
 }
 
+/* What the figures say of when; the rigger and the engineer stand above it. */
+static char *
+hold_text (const LbVoice *voice, const LbCutPlan *plan)
+{
+  g_autofree char *bar = lb_figure_text (voice, plan, LB_FIGURE_RIG_BEFORE);
+  if (!plan->hold.stands)
+    return g_strdup (_ ("Hook tension on before the first bar: the bars alone do not hold the stub "
+                        "with the factor on them. The licensed engineer and the competent rigger "
+                        "decide."));
+  /* Translators: “bar 7, the 4th”. */
+  return g_strdup_printf (_ ("Hook tension on before %s: the bars left then do not hold the stub "
+                             "with the factor on them. The competent rigger decides."),
+                          bar);
+}
+
 static char *
 rig_first_text (const LbVoice *voice, const LbCutPlan *plan)
 {
+  if (plan->hold_missing == NULL && plan->n_order > 0)
+    return hold_text (voice, plan);
   g_autofree char *lean = lb_figure_text (voice, plan, LB_FIGURE_LEAN);
   return g_strdup_printf (_ ("Leans %s to the %s: hook tension on before the last bars. The "
                              "competent rigger says when to burn them."),

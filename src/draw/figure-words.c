@@ -9,6 +9,7 @@
 #include "draw/plan-words.h"
 #include "draw/voice-text.h"
 #include "trade/bottom-time.h"
+#include "trade/lead-drop.h"
 #include "trade/oxygen.h"
 
 #include <glib/gi18n-lib.h>
@@ -29,10 +30,24 @@ likely (const LbCutPlan *plan, LbFigureId id)
   return plan->figures[id].range.likely;
 }
 
+/* The bar by its number and when it comes. */
+static char *
+rig_before_text (const LbCutPlan *plan)
+{
+  const gsize place = plan->hold.rig_before;
+  if (place == 0)
+    return g_strdup (C_ ("rig before", "not needed"));
+  g_autofree char *ordinal = lb_ordinal_text ((guint) place);
+  /* Translators: number of a bar, and when it is burned: “bar 7, the 4th”. */
+  return g_strdup_printf (_ ("bar %u, the %s"), plan->hold.steps[place - 1].bar + 1u, ordinal);
+}
+
 char *
 lb_figure_text (const LbVoice *voice, const LbCutPlan *plan, LbFigureId id)
 {
   const double value = likely (plan, id);
+  if (id == LB_FIGURE_RIG_BEFORE && !isnan (value))
+    return rig_before_text (plan);
   if (isinf (value))
     return g_strdup (C_ ("figure", "no limit"));
   return lb_voice_quantity (voice, lb_figure_quantity (id), value);
@@ -200,21 +215,65 @@ static char *
 why_cylinders (const Why *why)
 {
   g_autofree char *oxygen = say_figure (why, LB_FIGURE_OXYGEN);
-  g_autofree char *each = say_assumed (why, LB_ASSUME_CYLINDER_GAS);
-  return g_strdup_printf (_ ("%s ÷ %s usable in each"), oxygen, each);
+  g_autofree char *full = say_assumed (why, LB_ASSUME_CYLINDER_CONTENT);
+  g_autofree char *residual = say_assumed (why, LB_ASSUME_CYLINDER_RESIDUAL);
+  return g_strdup_printf (_ ("%s from cylinders of %s, changed at %s"), oxygen, full, residual);
 }
 
 static char *
 why_regulator (const Why *why)
 {
   const double depth = likely (why->plan, LB_FIGURE_CUT_DEPTH);
-  const double hose_pa = why->assumptions->value[LB_ASSUME_HOSE_LENGTH] *
-                         why->assumptions->value[LB_ASSUME_HOSE_LOSS];
   g_autofree char *over = say_assumed (why, LB_ASSUME_OVER_BOTTOM);
   g_autofree char *bottom = say (why, LB_QUANTITY_PRESSURE, lb_bottom_pressure (depth));
   g_autofree char *deep = say (why, LB_QUANTITY_LENGTH, depth);
-  g_autofree char *hose = say (why, LB_QUANTITY_PRESSURE, hose_pa);
+  g_autofree char *hose = say_figure (why, LB_FIGURE_HOSE_LOSS);
   return g_strdup_printf (_ ("%s over bottom + %s for %s + %s hose"), over, bottom, deep, hose);
+}
+
+static char *
+why_hose_loss (const Why *why)
+{
+  g_autofree char *length = say_assumed (why, LB_ASSUME_HOSE_LENGTH);
+  if (why->assumptions->value[LB_ASSUME_HOSE_LOSS] > 0) {
+    g_autofree char *allowance = say_assumed (why, LB_ASSUME_HOSE_LOSS);
+    return g_strdup_printf (_ ("%s allowed over %s"), allowance, length);
+  }
+  const double depth = likely (why->plan, LB_FIGURE_CUT_DEPTH);
+  const double flow_m3_s = why->assumptions->value[LB_ASSUME_OXYGEN_FLOW] *
+                           lb_oxygen_flow_scale (why->assumptions->value[LB_ASSUME_OVER_BOTTOM],
+                                                 depth);
+  g_autofree char *flow = say (why, LB_QUANTITY_GAS_FLOW, flow_m3_s);
+  g_autofree char *bore = say_assumed (why, LB_ASSUME_HOSE_BORE);
+  return g_strdup_printf (_ ("%s through %s of %s hose"), flow, length, bore);
+}
+
+static char *
+why_lead_drop (const Why *why)
+{
+  g_autofree char *current = say_assumed (why, LB_ASSUME_LEAD_CURRENT);
+  g_autofree char *length = say_assumed (why, LB_ASSUME_LEAD_LENGTH);
+  g_autofree char *size = say_assumed (why, LB_ASSUME_LEAD_SIZE);
+  g_autofree char *most = say (why, LB_QUANTITY_VOLTAGE, LB_LEAD_DROP_MOST);
+  return g_strdup_printf (_ ("%s through %s of %s; %s is the most to lose"), current, length, size,
+                          most);
+}
+
+/* What is held: the same words for the bar to rig before and for the stress. */
+static char *
+why_hold (const Why *why)
+{
+  g_autofree char *length = say_figure (why, LB_FIGURE_TRUE_LENGTH);
+  g_autofree char *yield = say (why, LB_QUANTITY_STRESS, why->plan->yield_pa);
+  g_autofree char *factor = say_assumed (why, LB_ASSUME_HOLD_FACTOR);
+  g_autofree char *current = say_assumed (why, LB_ASSUME_CURRENT);
+  g_autofree char *line = g_strdup_printf (
+    /* Translators: length of the stub, current, yield point, factor. */
+    _ ("%s of stub and %s of current on bars of %s yield over %s"), length, current, yield, factor);
+
+  if (!why->plan->hold.is_lower_bound)
+    return g_steal_pointer (&line);
+  return g_strdup_printf (_ ("%s; concrete left holds too, by how much nobody knows"), line);
 }
 
 static char *
@@ -290,9 +349,16 @@ why_sling (const Why *why)
 static char *
 why_not (const Why *why, LbFigureId id)
 {
-  const char *const missing = lb_figure_missing (id, why->pile);
+  const gboolean is_hold = id == LB_FIGURE_RIG_BEFORE || id == LB_FIGURE_HOLD_STRESS;
+  const char *missing = lb_figure_missing (id, why->pile);
+  if (missing == NULL && is_hold)
+    missing = why->plan->hold_missing;
   if (missing != NULL)
     return g_strdup (g_dgettext (GETTEXT_PACKAGE, missing));
+  if (id == LB_FIGURE_HOLD_STRESS)
+    return g_strdup (_ ("The bars left are a hinge: they hold nothing that can be reckoned."));
+  if (id == LB_FIGURE_REGULATOR || id == LB_FIGURE_HOSE_LOSS)
+    return g_strdup (_ ("The hose cannot pass so much oxygen: take a larger bore."));
   if (why->pile->head_m < cut_elevation (why))
     return g_strdup (_ ("The head on record is below the cut."));
   if (id == LB_FIGURE_NO_STOP || id == LB_FIGURE_PNEUMO ||
@@ -337,6 +403,9 @@ lb_figure_reason_text (const LbVoice *voice,
       pile->n_bars);
   case LB_FIGURE_STEEL:
     return why_steel (&why);
+  case LB_FIGURE_RIG_BEFORE:
+  case LB_FIGURE_HOLD_STRESS:
+    return why_hold (&why);
   case LB_FIGURE_TRIGGER:
     return why_trigger (&why);
   case LB_FIGURE_BURN:
@@ -349,6 +418,10 @@ lb_figure_reason_text (const LbVoice *voice,
     return why_cylinders (&why);
   case LB_FIGURE_REGULATOR:
     return why_regulator (&why);
+  case LB_FIGURE_HOSE_LOSS:
+    return why_hose_loss (&why);
+  case LB_FIGURE_LEAD_DROP:
+    return why_lead_drop (&why);
   case LB_FIGURE_NO_STOP:
     return why_no_stop (&why);
   case LB_FIGURE_DIVES:

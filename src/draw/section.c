@@ -232,6 +232,25 @@ draw_number (cairo_t *cr,
   lb_text_show (cr, &plain, text, size, TRUE, LB_ALIGN_MIDDLE, at.x, at.y - text_height / 2, 0);
 }
 
+/* Whether the bar holds until the hook does. */
+static gboolean
+is_hold_bar (const LbCutPlan *plan, guint bar)
+{
+  return plan->n_order > 0 && plan->hold_missing == NULL && (plan->hold.hold & LB_BAR (bar)) != 0;
+}
+
+static void
+draw_hold_ring (cairo_t *cr, const LbPalette *palette, const Layout *layout, guint bar)
+{
+  static const double OFF = 2.5;
+  const LbPoint at = layout->bars[bar];
+  cairo_new_sub_path (cr);
+  cairo_arc (cr, at.x, at.y, layout->bar_radius + OFF, 0, 2 * G_PI);
+  lb_ink_set (cr, palette, LB_INK_RIGGED);
+  cairo_set_line_width (cr, 2);
+  cairo_stroke (cr);
+}
+
 static void
 draw_bar (cairo_t *cr,
           const LbPalette *palette,
@@ -253,6 +272,8 @@ draw_bar (cairo_t *cr,
   lb_ink_set (cr, palette, is_next ? LB_INK_HEAT : LB_INK_STEEL);
   cairo_fill (cr);
   draw_number (cr, palette, voice, layout, bar, LB_INK_ON_STEP);
+  if (is_hold_bar (plan, bar))
+    draw_hold_ring (cr, palette, layout, bar);
 }
 
 typedef struct

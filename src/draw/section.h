@@ -9,7 +9,8 @@ G_BEGIN_DECLS
 
 /* The section at the cut seen from above, the lean pointing up the page, or north for a plumb pile.
  * Every bar carries its own number, from 1 clockwise; bars left also say which comes when: "1st" is
- * the next to burn. Burned ones are faint rings. */
+ * the next to burn. A ring round a bar says that the hook must hold before it is burned. Burned ones
+ * are faint rings. */
 typedef struct
 {
   const LbPile *pile;

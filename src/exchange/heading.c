@@ -36,6 +36,9 @@ static const Names fact_names[] = {
   { LB_FACT_MUDLINE, "mudline|mud line|mudline elevation|mudline elev|mudline el|mud|bed|bed level|"
                      "seabed|ground" },
   { LB_FACT_TOE, "toe|tip|toe elevation|tip elevation|toe elev|tip elev|toe level|tip level" },
+  { LB_FACT_CONCRETE, "concrete left" },
+  { LB_FACT_PINNED, "kept bars" },
+  { LB_FACT_ORDER, "burning order" },
 };
 
 /* Words for units in headings, longer ones first, and the word the trade reads. The survey foot is longer by two parts

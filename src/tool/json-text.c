@@ -27,6 +27,10 @@ si_suffix (LbQuantity quantity)
     [LB_QUANTITY_SHARE] = "share",
     [LB_QUANTITY_BURN_RATE] = "s_per_m2",
     [LB_QUANTITY_PRESSURE_PER_LENGTH] = "pa_per_m",
+    [LB_QUANTITY_RATIO] = "ratio",
+    [LB_QUANTITY_CURRENT] = "a",
+    [LB_QUANTITY_VOLTAGE] = "v",
+    [LB_QUANTITY_CONDUCTOR] = "m2",
   };
 
   return suffixes[quantity];

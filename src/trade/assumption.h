@@ -13,6 +13,7 @@ G_BEGIN_DECLS
 typedef enum {
   LB_ASSUME_WATER_LEVEL,       /* m above datum, at the planned time */
   LB_ASSUME_WATER_DENSITY,     /* kg/m3 */
+  LB_ASSUME_CURRENT,           /* m/s, across the piles, the same at every depth */
   LB_ASSUME_CONCRETE_DENSITY,  /* kg/m3, reinforced, for the hook */
   LB_ASSUME_CONCRETE_LIGHT,    /* kg/m3, low end of the range */
   LB_ASSUME_CONCRETE_HEAVY,    /* kg/m3, high end of the range */
@@ -29,16 +30,28 @@ typedef enum {
   LB_ASSUME_ROD_WASTE, /* share of rod lost to bad strikes, stubs, drops */
   LB_ASSUME_ROD_WASTE_LOW,
   LB_ASSUME_ROD_WASTE_HIGH,
-  LB_ASSUME_OXYGEN_FLOW,  /* m3/s of free gas, trigger down, at the surface */
-  LB_ASSUME_CYLINDER_GAS, /* m3 free gas usable of one cylinder down to the residual */
-  LB_ASSUME_OVER_BOTTOM,  /* Pa over bottom pressure at the tip */
-  LB_ASSUME_HOSE_LENGTH,  /* m */
-  LB_ASSUME_HOSE_LOSS,    /* Pa per m */
-  LB_ASSUME_DIVE_SETUP,   /* s of bottom time a dive spends on the way, not burning */
-  LB_ASSUME_DIVE_LIMIT,   /* s: no dive is planned longer than this, table or no table */
-  LB_ASSUME_RIGGING_MASS, /* kg: hook block share, slings, shackles */
-  LB_ASSUME_SLING_LEGS,   /* count, 1 to 4; the load is taken by two at most */
-  LB_ASSUME_SLING_ANGLE,  /* rad from the horizontal */
+  LB_ASSUME_YEAR_BUILT,        /* of the piles; 0 when not known */
+  LB_ASSUME_STEEL_YIELD,       /* Pa, from papers or a test; 0 for that of the year */
+  LB_ASSUME_HOLD_FACTOR,       /* on yield and buckling of the bars that hold */
+  LB_ASSUME_CUT_GAP,           /* m of bar bared between the faces of the cut */
+  LB_ASSUME_BARE_LENGTH,       /* effective length of a bared bar as a share of the gap */
+  LB_ASSUME_HOOK_SHARE,        /* of the stub's weight that the hook takes once it is rigged */
+  LB_ASSUME_OXYGEN_FLOW,       /* m3/s of free gas, trigger down, at the surface */
+  LB_ASSUME_CYLINDER_CONTENT,  /* m3 free gas in a full one */
+  LB_ASSUME_CYLINDER_PRESSURE, /* Pa gauge of a full one at 70 °F */
+  LB_ASSUME_CYLINDER_RESIDUAL, /* Pa gauge at which it is changed */
+  LB_ASSUME_OVER_BOTTOM,       /* Pa over bottom pressure at the tip */
+  LB_ASSUME_HOSE_LENGTH,       /* m */
+  LB_ASSUME_HOSE_BORE,         /* m inside */
+  LB_ASSUME_HOSE_LOSS,         /* Pa per m, an allowance in place of the flow's loss; 0 for none */
+  LB_ASSUME_LEAD_CURRENT,      /* A */
+  LB_ASSUME_LEAD_LENGTH,       /* m of copper, lead and ground together */
+  LB_ASSUME_LEAD_SIZE,         /* m2 of copper */
+  LB_ASSUME_DIVE_SETUP,        /* s of bottom time a dive spends on the way, not burning */
+  LB_ASSUME_DIVE_LIMIT,        /* s: no dive is planned longer than this, table or no table */
+  LB_ASSUME_RIGGING_MASS,      /* kg: hook block share, slings, shackles */
+  LB_ASSUME_SLING_LEGS,        /* count, 1 to 4; the load is taken by two at most */
+  LB_ASSUME_SLING_ANGLE,       /* rad from the horizontal */
 } LbAssumptionId;
 
 #define LB_N_ASSUMPTIONS (LB_ASSUME_SLING_ANGLE + 1)

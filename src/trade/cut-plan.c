@@ -14,8 +14,12 @@
 #include "trade/cut-plan.h"
 
 #include "trade/bottom-time.h"
+#include "trade/cylinder.h"
+#include "trade/hose.h"
+#include "trade/lead-drop.h"
 #include "trade/msgid.h"
 #include "trade/oxygen.h"
+#include "trade/pile-hold.h"
 #include "trade/sling.h"
 #include "trade/weight.h"
 
@@ -24,6 +28,8 @@
 
 /* Standard gravity, exact by definition: NIST SP 811. */
 #define GRAVITY 9.80665
+/* A circle of a thousandth of an inch across, by definition. */
+#define CIRCULAR_MIL (G_PI_4 * 1e-6 * 0.0254 * 0.0254)
 /* A count may exceed a whole number by this and still be that number: rounding of units. */
 #define WHOLE_SLACK 1e-9
 
@@ -55,6 +61,15 @@ typedef guint64 AssumptionSet;
    BIT (GROWTH_DENSITY))
 #define ON_HOOK (ON_AIR | BIT (WATER_DENSITY) | BIT (RIGGING_MASS))
 
+#define ON_HOLD                                                                       \
+  (ON_DEPTH | BIT (WATER_DENSITY) | BIT (CONCRETE_DENSITY) | BIT (GROWTH_THICKNESS) | \
+   BIT (GROWTH_DENSITY) | BIT (CURRENT) | BIT (YEAR_BUILT) | BIT (STEEL_YIELD) |      \
+   BIT (HOLD_FACTOR) | BIT (CUT_GAP) | BIT (BARE_LENGTH))
+#define ON_HOSE                                                                           \
+  (ON_DEPTH | BIT (OVER_BOTTOM) | BIT (HOSE_LENGTH) | BIT (HOSE_BORE) | BIT (HOSE_LOSS) | \
+   BIT (OXYGEN_FLOW))
+#define ON_CYLINDER (BIT (CYLINDER_CONTENT) | BIT (CYLINDER_PRESSURE) | BIT (CYLINDER_RESIDUAL))
+
 #define NEED_STEEL (NEED_N_BARS | NEED_BAR)
 #define NEED_PIECE (NEED_HEAD | NEED_CUT | NEED_WIDTH)
 
@@ -81,6 +96,10 @@ static const Row table[LB_N_FIGURES] = {
                          ON_DEPTH },
   [LB_FIGURE_BARS_LEFT] = { "bars-left", N_ ("Bars left"), LB_QUANTITY_COUNT, NEED_N_BARS, 0 },
   [LB_FIGURE_STEEL] = { "steel", N_ ("Steel left to burn"), LB_QUANTITY_STEEL_AREA, NEED_STEEL, 0 },
+  [LB_FIGURE_RIG_BEFORE] = { "rig-before", N_ ("Rig before"), LB_QUANTITY_COUNT,
+                             NEED_STEEL | NEED_PIECE, ON_HOLD },
+  [LB_FIGURE_HOLD_STRESS] = { "hold-stress", N_ ("Greatest stress before that"), LB_QUANTITY_STRESS,
+                              NEED_STEEL | NEED_PIECE, ON_HOLD },
   [LB_FIGURE_TRIGGER] = { "trigger", N_ ("Trigger time"), LB_QUANTITY_TIME, NEED_STEEL, ON_BURN },
   [LB_FIGURE_BURN] = { "burn", N_ ("Burning time at the pile"), LB_QUANTITY_TIME, NEED_STEEL,
                        ON_WALL },
@@ -88,9 +107,13 @@ static const Row table[LB_N_FIGURES] = {
   [LB_FIGURE_OXYGEN] = { "oxygen", N_ ("Oxygen"), LB_QUANTITY_GAS, NEED_STEEL | NEED_CUT,
                          ON_OXYGEN },
   [LB_FIGURE_CYLINDERS] = { "cylinders", N_ ("Oxygen cylinders"), LB_QUANTITY_COUNT,
-                            NEED_STEEL | NEED_CUT, ON_OXYGEN | BIT (CYLINDER_GAS) },
+                            NEED_STEEL | NEED_CUT, ON_OXYGEN | ON_CYLINDER },
   [LB_FIGURE_REGULATOR] = { "regulator", N_ ("Regulator setting"), LB_QUANTITY_PRESSURE, NEED_CUT,
-                            ON_DEPTH | BIT (OVER_BOTTOM) | BIT (HOSE_LENGTH) | BIT (HOSE_LOSS) },
+                            ON_HOSE },
+  [LB_FIGURE_HOSE_LOSS] = { "hose-loss", N_ ("Lost in the hose"), LB_QUANTITY_PRESSURE, NEED_CUT,
+                            ON_HOSE },
+  [LB_FIGURE_LEAD_DROP] = { "lead-drop", N_ ("Voltage lost in the leads"), LB_QUANTITY_VOLTAGE, 0,
+                            BIT (LEAD_CURRENT) | BIT (LEAD_LENGTH) | BIT (LEAD_SIZE) },
   [LB_FIGURE_NO_STOP] = { "no-stop", N_ ("No-stop limit"), LB_QUANTITY_TIME, NEED_CUT, ON_DEPTH },
   [LB_FIGURE_DIVES] = { "dives", N_ ("Dives to burn it through"), LB_QUANTITY_COUNT,
                         NEED_STEEL | NEED_CUT,
@@ -204,10 +227,85 @@ reckon_depth (const LbPile *pile, const LbAssumptions *assumptions, LbCutPlan *p
   figures[LB_FIGURE_CUT_DEPTH].range = exactly (depth_m);
   figures[LB_FIGURE_PNEUMO].range = exactly (pneumo_m);
   figures[LB_FIGURE_NO_STOP].range = exactly (no_stop.limit_s);
-  figures[LB_FIGURE_REGULATOR].range = exactly (
-    lb_regulator_setting (value[LB_ASSUME_OVER_BOTTOM], depth_m,
-                          value[LB_ASSUME_HOSE_LENGTH] * value[LB_ASSUME_HOSE_LOSS]));
   plan->table_depth_m = no_stop.table_depth_m;
+}
+
+/* Free gas that flows with the trigger down, at the cut. */
+static double
+oxygen_flow (const LbAssumptions *assumptions, double depth_m)
+{
+  const double *value = assumptions->value;
+
+  return value[LB_ASSUME_OXYGEN_FLOW] *
+         lb_oxygen_flow_scale (value[LB_ASSUME_OVER_BOTTOM], depth_m);
+}
+
+static void
+reckon_supply (const LbAssumptions *assumptions, LbCutPlan *plan)
+{
+  const double *value = assumptions->value;
+  const double depth_m = plan->figures[LB_FIGURE_CUT_DEPTH].range.likely;
+  const LbHose hose = {
+    .length_m = value[LB_ASSUME_HOSE_LENGTH],
+    .bore_m = value[LB_ASSUME_HOSE_BORE],
+    .flat_pa_per_m = value[LB_ASSUME_HOSE_LOSS] > 0 ? value[LB_ASSUME_HOSE_LOSS] : (double) NAN,
+  };
+  const LbLeadSize leads = { .name = "", .cmil = value[LB_ASSUME_LEAD_SIZE] / CIRCULAR_MIL };
+  double loss_pa = (double) NAN;
+
+  if (!isnan (depth_m))
+    lb_hose_loss (&hose, oxygen_flow (assumptions, depth_m),
+                  value[LB_ASSUME_OVER_BOTTOM] + lb_bottom_pressure (depth_m), &loss_pa, NULL);
+  plan->figures[LB_FIGURE_HOSE_LOSS].range = exactly (loss_pa);
+  plan->figures[LB_FIGURE_REGULATOR].range = exactly (
+    isnan (loss_pa) ? loss_pa
+                    : lb_regulator_setting (value[LB_ASSUME_OVER_BOTTOM], depth_m, loss_pa));
+  plan->figures[LB_FIGURE_LEAD_DROP].range = exactly (
+    lb_lead_drop (&leads, value[LB_ASSUME_LEAD_LENGTH], value[LB_ASSUME_LEAD_CURRENT]));
+}
+
+/* Greatest of as it stands and each step that needs no hook; NAN where that is a hinge. */
+static double
+stress_before_rigging (const LbBurnOrder *hold)
+{
+  const gsize n_free = hold->rig_before > 0 ? hold->rig_before - 1 : hold->n_steps;
+  double peak_pa = hold->as_it_stands.peak_pa;
+
+  for (gsize i = 0; i < n_free; i++)
+    if (!hold->steps[i].is_hinge)
+      peak_pa = MAX (peak_pa, hold->steps[i].slack.peak_pa);
+  return peak_pa;
+}
+
+/* What the bars left carry, and the order it comes from; without it, high side first. */
+static void
+reckon_hold (const LbPile *pile,
+             LbBarSet burned,
+             guint n_burned_unplaced,
+             const LbCutBasis *basis,
+             LbCutPlan *plan)
+{
+  const LbBarSet left = lb_bar_set_all (pile->n_bars) & ~burned;
+  LbFigure *figures = plan->figures;
+
+  figures[LB_FIGURE_RIG_BEFORE].range = exactly ((double) NAN);
+  figures[LB_FIGURE_HOLD_STRESS].range = exactly ((double) NAN);
+  plan->yield_pa = basis->yield_pa;
+  if (pile->n_bars == 0)
+    return;
+
+  lb_bar_ring_place (&pile->outline, lb_pile_bar_inset (pile), pile->n_bars, plan->places);
+  plan->n_order = lb_bar_ring_order (plan->places, pile->n_bars, left, plan->order);
+  plan->hold_missing = lb_pile_hold_reckon (pile, plan->places, burned, n_burned_unplaced, basis,
+                                            &plan->hold);
+  if (plan->hold_missing != NULL)
+    return;
+
+  plan->n_order = plan->hold.n_steps;
+  for (gsize i = 0; i < plan->n_order; i++)
+    plan->order[i] = plan->hold.steps[i].bar;
+  figures[LB_FIGURE_RIG_BEFORE].range = exactly ((double) plan->hold.rig_before);
+  figures[LB_FIGURE_HOLD_STRESS].range = exactly (stress_before_rigging (&plan->hold));
 }
 
 /* Free gas for so much trigger time: what is wasted of a rod burns oxygen too. */
@@ -218,8 +316,9 @@ oxygen_volume (double trigger_s, double waste, double flow)
 }
 
 static void
-reckon_burn (const LbPile *pile, guint n_left, const LbAssumptions *assumptions, LbCutPlan *plan)
+reckon_burn (const LbPile *pile, guint n_left, const LbCutBasis *basis, LbCutPlan *plan)
 {
+  const LbAssumptions *assumptions = basis->assumptions;
   const double *value = assumptions->value;
   LbFigure *figures = plan->figures;
   const gboolean is_done = pile->n_bars > 0 && n_left == 0;
@@ -241,20 +340,19 @@ reckon_burn (const LbPile *pile, guint n_left, const LbAssumptions *assumptions,
   figures[LB_FIGURE_RODS].range = burn.rods;
 
   const double waste = value[LB_ASSUME_ROD_WASTE];
-  const double flow = value[LB_ASSUME_OXYGEN_FLOW] *
-                      lb_oxygen_flow_scale (value[LB_ASSUME_OVER_BOTTOM], depth_m);
+  const double flow = oxygen_flow (assumptions, depth_m);
   const LbRange oxygen = {
     .likely = oxygen_volume (burn.trigger_s.likely, waste, flow),
     .low = oxygen_volume (burn.trigger_s.low, lesser (waste, value[LB_ASSUME_ROD_WASTE_LOW]), flow),
     .high = oxygen_volume (burn.trigger_s.high, MAX (waste, value[LB_ASSUME_ROD_WASTE_HIGH]), flow),
   };
-  const double cylinder = value[LB_ASSUME_CYLINDER_GAS];
+  const double cylinder = basis->cylinder_gas_m3;
 
   figures[LB_FIGURE_OXYGEN].range = oxygen;
   figures[LB_FIGURE_CYLINDERS].range = (LbRange){
-    .likely = whole_up (oxygen.likely / cylinder),
-    .low = whole_up (oxygen.low / cylinder),
-    .high = whole_up (oxygen.high / cylinder),
+    .likely = lb_cylinders_needed (oxygen.likely, cylinder, cylinder),
+    .low = lb_cylinders_needed (oxygen.low, cylinder, cylinder),
+    .high = lb_cylinders_needed (oxygen.high, cylinder, cylinder),
   };
 }
 
@@ -358,7 +456,8 @@ caution_applies (LbCaution caution, const LbPile *pile, guint n_left, const LbCu
   case LB_CAUTION_UNDER_LEAN:
     return plan->is_battered;
   case LB_CAUTION_RIG_FIRST:
-    return is_burning && plan->is_battered;
+    return is_burning &&
+           (plan->hold_missing != NULL ? plan->is_battered : plan->hold.rig_before > 0);
   case LB_CAUTION_PAST_LIMIT:
     /* More than one dive, or a limit so short that it leaves no time to burn at all. */
     return is_burning && (dives > 1 || (isnan (dives) && !is_unknown && !isnan (limit_s)));
@@ -399,27 +498,24 @@ void
 lb_cut_plan_reckon (const LbPile *pile,
                     LbBarSet burned,
                     guint n_burned_unplaced,
-                    const LbAssumptions *assumptions,
+                    const LbCutBasis *basis,
                     LbCutPlan *out_plan)
 {
   g_return_if_fail (pile);
-  g_return_if_fail (assumptions);
+  g_return_if_fail (basis);
   g_return_if_fail (out_plan);
   g_return_if_fail (pile->n_bars <= LB_BARS_MAX);
 
-  const LbBarSet left = lb_bar_set_all (pile->n_bars) & ~burned;
-  const guint n_placed = lb_bar_set_count (left);
+  const LbAssumptions *assumptions = basis->assumptions;
+  const guint n_placed = lb_bar_set_count (lb_bar_set_all (pile->n_bars) & ~burned);
   const guint n_left = n_placed - MIN (n_placed, n_burned_unplaced);
 
   memset (out_plan, 0, sizeof *out_plan);
-  if (pile->n_bars > 0) {
-    lb_bar_ring_place (&pile->outline, lb_pile_bar_inset (pile), pile->n_bars, out_plan->places);
-    out_plan->n_order = lb_bar_ring_order (out_plan->places, pile->n_bars, left, out_plan->order);
-  }
-
+  reckon_hold (pile, burned, n_burned_unplaced, basis, out_plan);
   reckon_shape (pile, assumptions, out_plan);
   reckon_depth (pile, assumptions, out_plan);
-  reckon_burn (pile, n_left, assumptions, out_plan);
+  reckon_supply (assumptions, out_plan);
+  reckon_burn (pile, n_left, basis, out_plan);
   reckon_dives (assumptions, out_plan);
   reckon_lift (pile, assumptions, out_plan);
   for (int id = 0; id < LB_N_FIGURES; id++)

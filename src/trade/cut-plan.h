@@ -2,8 +2,10 @@
 #pragma once
 
 #include "trade/assumption.h"
+#include "trade/burn-order.h"
 #include "trade/burn.h"
 #include "trade/caution.h"
+#include "trade/cut-basis.h"
 #include "trade/pile.h"
 #include "trade/tag.h"
 
@@ -21,6 +23,8 @@ typedef enum {
   LB_FIGURE_CUT_OFFSET,    /* m, the axis at the cut from the head, in plan */
   LB_FIGURE_CUT_DEPTH,     /* m of water over the cut */
   LB_FIGURE_PNEUMO,        /* m, corrected, to enter the table with */
+  LB_FIGURE_RIG_BEFORE,    /* count: the hook must hold before this bar of the order; 0 never */
+  LB_FIGURE_HOLD_STRESS,   /* Pa, greatest in a bar until then */
   LB_FIGURE_BARS_LEFT,     /* count */
   LB_FIGURE_STEEL,         /* m2 left to burn */
   LB_FIGURE_TRIGGER,       /* s */
@@ -29,6 +33,8 @@ typedef enum {
   LB_FIGURE_OXYGEN,        /* m3 free gas */
   LB_FIGURE_CYLINDERS,     /* count */
   LB_FIGURE_REGULATOR,     /* Pa gauge */
+  LB_FIGURE_HOSE_LOSS,     /* Pa */
+  LB_FIGURE_LEAD_DROP,     /* V */
   LB_FIGURE_NO_STOP,       /* s */
   LB_FIGURE_DIVES,         /* count; 0 for a dry cut */
   LB_FIGURE_MASS_IN_WATER, /* kg apparent */
@@ -50,6 +56,9 @@ typedef struct
   LbFigure figures[LB_N_FIGURES];
   guint8 order[LB_BARS_MAX]; /* bars left, in the order to burn */
   gsize n_order;
+  const char *hold_missing;    /* msgid: why there is no hold; NULL when there is */
+  LbBurnOrder hold;            /* the same order weighed, when there is */
+  double yield_pa;             /* of the bars, as reckoned with */
   LbPoint places[LB_BARS_MAX]; /* all bars, see lb_bar_ring_place() */
   double table_depth_m;        /* row of the no-stop table; NAN */
   LbCompass slag_side;         /* where molten metal falls: the way it leans */
@@ -64,12 +73,12 @@ typedef struct
  * @burned: bars already burned or gone
  * @n_burned_unplaced: bars burned of which only the count is known
  *
- * Never fails: what cannot be reckoned is NAN. Pure; under 10 µs a pile.
+ * Never fails: what cannot be reckoned is NAN. Pure; some 10 µs a pile of eight bars.
  */
 void lb_cut_plan_reckon (const LbPile *pile,
                          LbBarSet burned,
                          guint n_burned_unplaced,
-                         const LbAssumptions *assumptions,
+                         const LbCutBasis *basis,
                          LbCutPlan *out_plan);
 
 const char *lb_figure_key (LbFigureId id);   /* "hook-load" */

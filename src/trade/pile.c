@@ -35,6 +35,9 @@ typedef enum {
   FORM_COUNT,
   FORM_BATTER,
   FORM_BEARING,
+  FORM_CONCRETE,
+  FORM_BARS,
+  FORM_ORDER,
 } Form;
 
 typedef struct
@@ -100,6 +103,16 @@ static const Row table[LB_N_FACTS] = {
   [LB_FACT_CUT] = ELEVATION ("cut", N_ ("Cut elevation"), cut_m),
   [LB_FACT_MUDLINE] = ELEVATION ("mudline", N_ ("Mudline elevation"), mudline_m),
   [LB_FACT_TOE] = ELEVATION ("toe", N_ ("Toe elevation"), toe_m),
+  [LB_FACT_CONCRETE] = { .name = "concrete left",
+                         .title = N_ ("Concrete left in the cut"),
+                         .form = FORM_CONCRETE },
+  [LB_FACT_PINNED] = { .name = "kept bars",
+                       .title = N_ ("Bars kept to the end"),
+                       .form = FORM_BARS },
+  [LB_FACT_ORDER] = { .name = "burning order",
+                      .title = N_ ("Order of burning"),
+                      .form = FORM_ORDER,
+                      .offset = AT (order) },
 };
 
 static void *
@@ -177,6 +190,7 @@ lb_pile_init (LbPile *pile)
     .cut_m = unknown,
     .mudline_m = unknown,
     .toe_m = unknown,
+    .order = LB_ORDER_BEST,
   };
 }
 
@@ -313,6 +327,95 @@ read_batter (const Row *row, const char *text, double *out_batter, GError **erro
 }
 
 gboolean
+lb_bar_numbers_from_text (const char *text,
+                          guint8 out_bars[LB_BARS_MAX],
+                          gsize *out_n,
+                          GError **error)
+{
+  g_return_val_if_fail (text, FALSE);
+  g_return_val_if_fail (out_bars, FALSE);
+  g_return_val_if_fail (out_n, FALSE);
+
+  g_auto (GStrv) parts = g_strsplit (text, ",", -1);
+  guint8 bars[LB_BARS_MAX];
+  LbBarSet seen = 0;
+  gsize n = 0;
+
+  for (char **part = parts; *part; part++) {
+    g_auto (GStrv) ends = g_strsplit (g_strstrip (*part), "-", 2);
+    guint64 from = 0, to = 0;
+    gboolean is_good = ends[0] &&
+                       g_ascii_string_to_unsigned (ends[0], 10, 1, LB_BARS_MAX, &from, NULL) &&
+                       g_ascii_string_to_unsigned (ends[1] ? ends[1] : ends[0], 10, from,
+                                                   LB_BARS_MAX, &to, NULL);
+
+    for (guint64 bar = from; is_good && bar <= to; bar++) {
+      is_good = !(seen & LB_BAR (bar - 1));
+      seen |= LB_BAR (bar - 1);
+      if (is_good)
+        bars[n++] = (guint8) (bar - 1);
+    }
+    if (!is_good) {
+      g_set_error (error, LB_TRADE_ERROR, LB_TRADE_ERROR_DOMAIN,
+                   "“%s” are no bars: write each number from 1 to %d once, as 1, 2, 5 or 1-4", text,
+                   LB_BARS_MAX);
+      return FALSE;
+    }
+  }
+
+  memcpy (out_bars, bars, n);
+  *out_n = n;
+  return TRUE;
+}
+
+static gboolean
+read_concrete (const Row *row, const char *text, LbConcreteLeft *out_left, GError **error)
+{
+  if (text[0] == '\0') {
+    *out_left = LB_CONCRETE_NONE;
+    return TRUE;
+  }
+  if (lb_concrete_left_from_name (text, out_left))
+    return TRUE;
+
+  g_set_error (error, LB_TRADE_ERROR, LB_TRADE_ERROR_UNKNOWN,
+               "%s: write none, core or one side, not “%s”", row->title, text);
+  return FALSE;
+}
+
+static gboolean
+read_bars (const Row *row, const char *text, LbBarSet *out_set, GError **error)
+{
+  guint8 bars[LB_BARS_MAX];
+  LbBarSet set = 0;
+  gsize n = 0;
+
+  if (text[0] != '\0' && !lb_bar_numbers_from_text (text, bars, &n, error)) {
+    g_prefix_error (error, "%s: ", row->title);
+    return FALSE;
+  }
+  for (gsize i = 0; i < n; i++)
+    set |= LB_BAR (bars[i]);
+
+  *out_set = set;
+  return TRUE;
+}
+
+static gboolean
+check_order (const Row *row, const char *text, GError **error)
+{
+  guint8 bars[LB_BARS_MAX];
+  gsize n;
+
+  if (text[0] == '\0' || g_ascii_strcasecmp (text, LB_ORDER_HIGH_SIDE) == 0 ||
+      lb_bar_numbers_from_text (text, bars, &n, error))
+    return TRUE;
+
+  g_prefix_error (error, "%s: ", row->title);
+  return FALSE;
+}
+
+gboolean
 lb_pile_set (LbPile *pile,
              LbFact fact,
              const char *text,
@@ -348,6 +451,15 @@ lb_pile_set (LbPile *pile,
     return read_batter (row, stripped, &pile->batter, error);
   case FORM_BEARING:
     return read_bearing (row, stripped, &pile->bearing_rad, error);
+  case FORM_CONCRETE:
+    return read_concrete (row, stripped, &pile->concrete, error);
+  case FORM_BARS:
+    return read_bars (row, stripped, &pile->pinned, error);
+  case FORM_ORDER:
+    if (!check_order (row, stripped, error))
+      return FALSE;
+    pile->order = dup (pool, stripped);
+    return TRUE;
   default:
     g_return_val_if_reached (FALSE);
   }
@@ -384,6 +496,17 @@ batter_to_text (double batter)
   return lb_batter_to_text (batter);
 }
 
+static char *
+bars_to_text (LbBarSet bars)
+{
+  GString *text = g_string_new (NULL);
+
+  for (guint bar = 0; bar < LB_BARS_MAX; bar++)
+    if (bars & LB_BAR (bar))
+      g_string_append_printf (text, "%s%u", text->len > 0 ? ", " : "", bar + 1);
+  return g_string_free (text, FALSE);
+}
+
 char *
 lb_pile_get (const LbPile *pile, LbFact fact, LbUnits units)
 {
@@ -412,6 +535,12 @@ lb_pile_get (const LbPile *pile, LbFact fact, LbUnits units)
     return batter_to_text (pile->batter);
   case FORM_BEARING:
     return number_to_text (LB_QUANTITY_ANGLE, units, pile->bearing_rad);
+  case FORM_CONCRETE:
+    return g_strdup (lb_concrete_left_name (pile->concrete));
+  case FORM_BARS:
+    return bars_to_text (pile->pinned);
+  case FORM_ORDER:
+    return g_strdup (pile->order);
   default:
     g_return_val_if_reached (NULL);
   }
@@ -469,6 +598,8 @@ first_fault (const LbPile *pile)
     return "the mudline is not above the toe; check both elevations";
   if (pile->outline.width_m > 0 && pile->outline.void_m >= pile->outline.width_m)
     return "the void is as wide as the pile; check the void diameter and the width";
+  if (pile->n_bars > 0 && (pile->pinned & ~lb_bar_set_all (pile->n_bars)))
+    return "a bar that is kept to the end is none of the pile's; check the number of bars";
   return bars_fault (pile);
 }
 

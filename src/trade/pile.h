@@ -4,6 +4,7 @@
 #include "trade/bar-ring.h"
 #include "trade/bar.h"
 #include "trade/batter.h"
+#include "trade/hold.h"
 #include "trade/outline.h"
 #include "trade/quantity.h"
 
@@ -32,7 +33,15 @@ typedef struct
   double cut_m;  /* where it is to be cut; NAN: the job's height above the mudline */
   double mudline_m;
   double toe_m;
+  LbConcreteLeft concrete; /* in the cut, when burning begins */
+  LbBarSet pinned;         /* bars kept to the end, whatever the figures say */
+  const char *order;       /* in which to burn; see LB_ORDER_BEST */
 } LbPile;
+
+/* What LbPile.order says: nothing for the order that the figures favour, this word for the high
+ * side first, or all the bars by number, "5, 4, 6, …". */
+#define LB_ORDER_BEST      ""
+#define LB_ORDER_HIGH_SIDE "high side"
 
 /* The facts by name, as in the pile list, the ledger and the fact editor. */
 typedef enum {
@@ -54,9 +63,12 @@ typedef enum {
   LB_FACT_CUT,
   LB_FACT_MUDLINE,
   LB_FACT_TOE,
+  LB_FACT_CONCRETE,
+  LB_FACT_PINNED,
+  LB_FACT_ORDER,
 } LbFact;
 
-#define LB_N_FACTS (LB_FACT_TOE + 1)
+#define LB_N_FACTS (LB_FACT_ORDER + 1)
 
 const char *lb_fact_name (LbFact fact);  /* key in files: "mark", "x", "bar inset" … */
 const char *lb_fact_title (LbFact fact); /* msgid for people: "Bar inset" */
@@ -93,6 +105,18 @@ char *lb_pile_get (const LbPile *pile, LbFact fact, LbUnits units);
  * toe, bars fit in the section. Returns %FALSE with a sentence for the first that does not.
  */
 gboolean lb_pile_check (const LbPile *pile, GError **error);
+
+/**
+ * lb_bar_numbers_from_text:
+ * @text: "1, 2, 5-8": numbers from 1, in any order
+ * @out_bars: (out): their indices as written, at most %LB_BARS_MAX; untouched on failure
+ *
+ * Refuses what is no list of bars, and a bar that comes twice.
+ */
+gboolean lb_bar_numbers_from_text (const char *text,
+                                   guint8 out_bars[LB_BARS_MAX],
+                                   gsize *out_n,
+                                   GError **error);
 
 /* The inset to draw and reckon with: the pile's own, or 3 in to the bar's centre (usual cover). */
 double lb_pile_bar_inset (const LbPile *pile);

@@ -30,6 +30,8 @@
 #define PSI         (POUND_FORCE / (INCH * INCH))
 #define CUBIC_FOOT  (FOOT * FOOT * FOOT)
 #define DEGREE      (G_PI / 180)
+/* A circle of a thousandth of an inch across, by definition. */
+#define CIRCULAR_MIL (G_PI_4 * 1e-6 * INCH * INCH)
 /* The international nautical mile is 1852 m, exact (NIST SP 811). */
 #define KNOT (1852.0 / 3600)
 
@@ -56,7 +58,7 @@ typedef struct
 static const Row rows[LB_N_QUANTITIES] = {
   [LB_QUANTITY_COUNT] = { "a number", { { "", 1, 0 }, { "", 1, 0 } } },
   [LB_QUANTITY_LENGTH] = { "a length", { { "ft", FOOT, 1 }, { "m", 1, 2 } } },
-  [LB_QUANTITY_SIZE] = { "a size", { { "in", INCH, 2 }, { "mm", 0.001, 0 } } },
+  [LB_QUANTITY_SIZE] = { "a size", { { "in", INCH, 3 }, { "mm", 0.001, 0 } } },
   [LB_QUANTITY_STEEL_AREA] = { "an area of steel",
                                { { "in²", INCH *INCH, 2 }, { "mm²", 1e-6, 0 } } },
   [LB_QUANTITY_TIME] = { "a time", { { "min", 60, 0 }, { "min", 60, 0 } } },
@@ -78,6 +80,11 @@ static const Row rows[LB_N_QUANTITIES] = {
   [LB_QUANTITY_PRESSURE_PER_LENGTH] = { "a hose loss",
                                         { { "psi/100 ft", PSI / (100 * FOOT), 1 },
                                           { "bar/100 m", 1e3, 2 } } },
+  [LB_QUANTITY_RATIO] = { "a number", { { "", 1, 2 }, { "", 1, 2 } } },
+  [LB_QUANTITY_CURRENT] = { "a current", { { "A", 1, 0 }, { "A", 1, 0 } } },
+  [LB_QUANTITY_VOLTAGE] = { "a voltage", { { "V", 1, 1 }, { "V", 1, 1 } } },
+  [LB_QUANTITY_CONDUCTOR] = { "a cable's copper",
+                              { { "kcmil", 1000 * CIRCULAR_MIL, 1 }, { "mm²", 1e-6, 1 } } },
 };
 
 /* What else a person types for a unit; compared without case. */

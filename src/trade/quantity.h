@@ -32,9 +32,13 @@ typedef enum {
   LB_QUANTITY_SHARE,               /* 1:    % | % */
   LB_QUANTITY_BURN_RATE,           /* s/m2: s/in² | s/cm² (trigger time per steel area) */
   LB_QUANTITY_PRESSURE_PER_LENGTH, /* Pa/m: psi/100 ft | bar/100 m */
+  LB_QUANTITY_RATIO,               /* 1, no unit, not whole */
+  LB_QUANTITY_CURRENT,             /* A:    A | A */
+  LB_QUANTITY_VOLTAGE,             /* V:    V | V */
+  LB_QUANTITY_CONDUCTOR,           /* m2:   kcmil | mm² (of copper) */
 } LbQuantity;
 
-#define LB_N_QUANTITIES (LB_QUANTITY_PRESSURE_PER_LENGTH + 1)
+#define LB_N_QUANTITIES (LB_QUANTITY_CONDUCTOR + 1)
 
 /* How a person's numbers look; comes from the locale at the edge, "." and "," in files. */
 typedef struct

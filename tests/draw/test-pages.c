@@ -160,7 +160,7 @@ assert_card_says_all (const char *squeezed, const Sheet *sheet)
   const LbPile *const pile = &fold->piles[sheet->pile];
   const LbPileState *const state = &fold->states[sheet->pile];
   LbCutPlan plan;
-  lb_cut_plan_reckon (pile, state->burned, state->n_unplaced, &fold->assumptions, &plan);
+  lb_cut_plan_reckon (pile, state->burned, state->n_unplaced, &fold->basis, &plan);
 
   assert_has (squeezed, pile->mark);
   assert_has (squeezed, fold->name);

@@ -3,6 +3,18 @@
 
 #include <math.h>
 
+static void
+reckon (const LbPile *pile,
+        LbBarSet burned,
+        guint n_unplaced,
+        const LbAssumptions *assumptions,
+        LbCutPlan *out_plan)
+{
+  const LbCutBasis basis = lb_cut_basis (assumptions);
+
+  lb_cut_plan_reckon (pile, burned, n_unplaced, &basis, out_plan);
+}
+
 typedef struct
 {
   LbPile pile;
@@ -21,7 +33,7 @@ case_init (Case *it, LbShape shape, guint n_bars, LbBarSet burned)
   it->pile.bar = lb_bar_find ("#8");
   it->pile.batter = 0.25;
   it->pile.bearing_rad = G_PI;
-  lb_cut_plan_reckon (&it->pile, burned, 0, &assumptions, &it->plan);
+  reckon (&it->pile, burned, 0, &assumptions, &it->plan);
   it->section = (LbSection){ &it->pile, &it->plan, burned, -1 };
 }
 
@@ -105,7 +117,7 @@ test_north (void)
     case_init (&it, LB_SHAPE_SQUARE, 8, 0);
     it.pile.batter = cases[i].batter;
     it.pile.bearing_rad = cases[i].bearing_rad;
-    lb_cut_plan_reckon (&it.pile, 0, 0, &assumptions, &it.plan);
+    reckon (&it.pile, 0, 0, &assumptions, &it.plan);
     const LbPoint north = lb_section_north (&it.section);
     g_assert_cmpfloat_with_epsilon (north.x, cases[i].x, 1e-9);
     g_assert_cmpfloat_with_epsilon (north.y, cases[i].y, 1e-9);

@@ -6,6 +6,18 @@
 #include <math.h>
 #include <string.h>
 
+static void
+reckon (const LbPile *pile,
+        LbBarSet burned,
+        guint n_unplaced,
+        const LbAssumptions *assumptions,
+        LbCutPlan *out_plan)
+{
+  const LbCutBasis basis = lb_cut_basis (assumptions);
+
+  lb_cut_plan_reckon (pile, burned, n_unplaced, &basis, out_plan);
+}
+
 /* Which facts of the pile are left out. */
 typedef enum {
   LACKS_HEAD = 1 << 0,
@@ -37,8 +49,7 @@ case_init (Case *it, guint lacks, LbStep step, double batter)
   it->pile.batter = batter;
   it->pile.head_m = lacks & LACKS_HEAD ? (double) NAN : 2.5;
   it->pile.mudline_m = lacks & LACKS_MUDLINE ? (double) NAN : -8;
-  lb_cut_plan_reckon (&it->pile, step >= LB_STEP_SEVERED ? lb_bar_set_all (8) : 0, 0, &assumptions,
-                      &it->plan);
+  reckon (&it->pile, step >= LB_STEP_SEVERED ? lb_bar_set_all (8) : 0, 0, &assumptions, &it->plan);
   it->side = (LbSide){ &it->pile, &it->plan, lacks & LACKS_WATER ? (double) NAN : 0.9,
                        lacks & LACKS_CUT ? (double) NAN : -7.5, step };
 }

@@ -6,6 +6,18 @@
 
 #include <math.h>
 
+static void
+reckon (const LbPile *pile,
+        LbBarSet burned,
+        guint n_unplaced,
+        const LbAssumptions *assumptions,
+        LbCutPlan *out_plan)
+{
+  const LbCutBasis basis = lb_cut_basis (assumptions);
+
+  lb_cut_plan_reckon (pile, burned, n_unplaced, &basis, out_plan);
+}
+
 #define FOOT  0.3048
 #define INCH  0.0254
 #define POUND 0.45359237
@@ -67,10 +79,20 @@ worked_assumptions (void)
       [LB_ASSUME_ROD_WASTE_LOW] = 0.10,
       [LB_ASSUME_ROD_WASTE_HIGH] = 0.30,
       [LB_ASSUME_OXYGEN_FLOW] = 24 * FOOT * FOOT * FOOT / 60,
-      [LB_ASSUME_CYLINDER_GAS] = 221.6 * FOOT * FOOT * FOOT,
+      [LB_ASSUME_CYLINDER_CONTENT] = 244 * FOOT * FOOT * FOOT,
+      [LB_ASSUME_CYLINDER_PRESSURE] = 2200 * PSI,
+      [LB_ASSUME_CYLINDER_RESIDUAL] = 200 * PSI,
       [LB_ASSUME_OVER_BOTTOM] = 90 * PSI,
       [LB_ASSUME_HOSE_LENGTH] = 200 * FOOT,
+      [LB_ASSUME_HOSE_BORE] = 0.375 * INCH,
       [LB_ASSUME_HOSE_LOSS] = 10 * PSI / (100 * FOOT),
+      [LB_ASSUME_LEAD_CURRENT] = 150,
+      [LB_ASSUME_LEAD_LENGTH] = 400 * FOOT,
+      [LB_ASSUME_LEAD_SIZE] = 105600 * G_PI_4 * 1e-6 * INCH * INCH,
+      [LB_ASSUME_HOLD_FACTOR] = 3,
+      [LB_ASSUME_CUT_GAP] = 6 * INCH,
+      [LB_ASSUME_BARE_LENGTH] = 1,
+      [LB_ASSUME_HOOK_SHARE] = 0.5,
       [LB_ASSUME_DIVE_SETUP] = 10 * 60,
       [LB_ASSUME_DIVE_LIMIT] = 120 * 60,
       [LB_ASSUME_RIGGING_MASS] = 400 * POUND,
@@ -96,7 +118,7 @@ reckon_leaning_pile (LbCutPlan *out_plan)
   pile.head_m = 10 * FOOT;
   pile.cut_m = -36 * FOOT;
   pile.mudline_m = -38 * FOOT;
-  lb_cut_plan_reckon (&pile, 0, 0, &assumptions, out_plan);
+  reckon (&pile, 0, 0, &assumptions, out_plan);
 }
 
 /* Square, plumb, hollow, grown over, in 80 ft of water: several dives, four legs, and the cut
@@ -117,7 +139,7 @@ reckon_hollow_pile (LbCutPlan *out_plan)
   pile.n_bars = 20;
   pile.head_m = 8 * FOOT;
   pile.mudline_m = -82 * FOOT;
-  lb_cut_plan_reckon (&pile, LB_BAR (0) | LB_BAR (7) | LB_BAR (19), 1, &assumptions, out_plan);
+  reckon (&pile, LB_BAR (0) | LB_BAR (7) | LB_BAR (19), 1, &assumptions, out_plan);
 }
 
 static void

@@ -22,6 +22,10 @@ static const char *const QUANTITIES[LB_N_QUANTITIES] = {
   [LB_QUANTITY_SHARE] = "share",
   [LB_QUANTITY_BURN_RATE] = "burn rate",
   [LB_QUANTITY_PRESSURE_PER_LENGTH] = "pressure per length",
+  [LB_QUANTITY_RATIO] = "ratio",
+  [LB_QUANTITY_CURRENT] = "current",
+  [LB_QUANTITY_VOLTAGE] = "voltage",
+  [LB_QUANTITY_CONDUCTOR] = "conductor",
 };
 
 static gboolean

@@ -10,12 +10,13 @@
 static void
 reckon (const LbPile *piles, guint n, const LbAssumptions *assumptions)
 {
+  const LbCutBasis basis = lb_cut_basis (assumptions);
   double sum = 0;
 
   for (guint i = 0; i < n; i++) {
     LbCutPlan plan;
 
-    lb_cut_plan_reckon (&piles[i], LB_BAR (i % 8), 0, assumptions, &plan);
+    lb_cut_plan_reckon (&piles[i], LB_BAR (i % 8), 0, &basis, &plan);
     sum += plan.figures[LB_FIGURE_HOOK_LOAD].range.likely;
   }
   g_assert_cmpfloat (sum, >, 0);

@@ -216,9 +216,9 @@ test_demo (void)
 static gboolean
 names_its_unit (const char *name)
 {
-  static const char *const endings[] = { "_m",      "_m2",    "_m3",      "_s",     "_kg",
-                                         "_n",      "_pa",    "_rad",     "_count", "_tag",
-                                         "_reason", "_share", "_per_rise" };
+  static const char *const endings[] = { "_m",      "_m2",    "_m3",       "_s",     "_kg",
+                                         "_n",      "_pa",    "_rad",      "_count", "_tag",
+                                         "_reason", "_share", "_per_rise", "_v" };
 
   for (gsize i = 0; i < G_N_ELEMENTS (endings); i++) {
     if (g_str_has_suffix (name, endings[i]))

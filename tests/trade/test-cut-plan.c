@@ -3,6 +3,18 @@
 
 #include <math.h>
 
+static void
+reckon (const LbPile *pile,
+        LbBarSet burned,
+        guint n_unplaced,
+        const LbAssumptions *assumptions,
+        LbCutPlan *out_plan)
+{
+  const LbCutBasis basis = lb_cut_basis (assumptions);
+
+  lb_cut_plan_reckon (pile, burned, n_unplaced, &basis, out_plan);
+}
+
 #define FOOT  0.3048
 #define INCH  0.0254
 #define POUND 0.45359237
@@ -51,7 +63,9 @@ test_by_hand (void)
 
   example (&pile);
   lb_assumptions_init (&assumptions);
-  lb_cut_plan_reckon (&pile, 0, 0, &assumptions, &plan);
+  assumptions.value[LB_ASSUME_HOSE_LOSS] = lb_quantity_to_si (LB_QUANTITY_PRESSURE_PER_LENGTH,
+                                                              LB_UNITS_US, 10);
+  reckon (&pile, 0, 0, &assumptions, &plan);
 
   g_assert_cmpfloat_with_epsilon (shown (&plan, LB_FIGURE_TRUE_LENGTH), length_ft, 1e-9);
   g_assert_cmpfloat_with_epsilon (shown (&plan, LB_FIGURE_LEAN), 9.4623, 1e-4);
@@ -84,7 +98,9 @@ test_by_hand (void)
   g_assert_cmpint (plan.slag_side, ==, LB_COMPASS_E);
   g_assert_cmpint (plan.lead_side, ==, LB_COMPASS_W);
   g_assert_cmpuint (plan.n_order, ==, 8);
-  g_assert_cmpuint (plan.order[0], ==, 4);
+  g_assert_null (plan.hold_missing);
+  g_assert_cmpuint (plan.order[0], ==, plan.hold.steps[0].bar);
+  g_assert_cmpfloat (plan.places[plan.order[0]].y, <, 0); /* the high side */
 }
 
 static void
@@ -97,7 +113,7 @@ test_ranges_rise (void)
   example (&pile);
   pile.outline.void_m = 8 * INCH;
   lb_assumptions_init (&assumptions);
-  lb_cut_plan_reckon (&pile, 0, 0, &assumptions, &plan);
+  reckon (&pile, 0, 0, &assumptions, &plan);
   for (int id = 0; id < LB_N_FIGURES; id++) {
     const LbRange range = plan.figures[id].range;
 
@@ -146,7 +162,7 @@ test_missing_facts (void)
       pile.n_bars = 0;
       break;
     }
-    lb_cut_plan_reckon (&pile, 0, 0, &assumptions, &plan);
+    reckon (&pile, 0, 0, &assumptions, &plan);
     for (int id = 0; id < LB_N_FIGURES; id++) {
       const gboolean is_missing = lb_figure_missing ((LbFigureId) id, &pile) != NULL;
 
@@ -171,10 +187,10 @@ test_deeper_is_harder (void)
   example (&pile);
   lb_assumptions_init (&assumptions);
   pile.cut_m = 0;
-  lb_cut_plan_reckon (&pile, 0, 0, &assumptions, &before);
+  reckon (&pile, 0, 0, &assumptions, &before);
   for (int feet = 1; feet < 59; feet++) {
     pile.cut_m = -feet * FOOT;
-    lb_cut_plan_reckon (&pile, 0, 0, &assumptions, &plan);
+    reckon (&pile, 0, 0, &assumptions, &plan);
     g_assert_cmpfloat (shown (&plan, LB_FIGURE_REGULATOR), >=,
                        shown (&before, LB_FIGURE_REGULATOR));
     g_assert_cmpfloat (shown (&plan, LB_FIGURE_OXYGEN), >, shown (&before, LB_FIGURE_OXYGEN));
@@ -193,14 +209,14 @@ test_bars_burned (void)
 
   example (&pile);
   lb_assumptions_init (&assumptions);
-  lb_cut_plan_reckon (&pile, LB_BAR (4) | LB_BAR (5), 1, &assumptions, &plan);
+  reckon (&pile, LB_BAR (4) | LB_BAR (5), 1, &assumptions, &plan);
   g_assert_cmpfloat (shown (&plan, LB_FIGURE_BARS_LEFT), ==, 5);
   g_assert_cmpfloat_with_epsilon (shown (&plan, LB_FIGURE_STEEL), 5 * 0.79, 1e-9);
   g_assert_cmpuint (plan.n_order, ==, 6);
   g_assert_cmpuint (plan.order[0], ==, 3);
   g_assert_true (says (&plan, LB_CAUTION_RIG_FIRST));
 
-  lb_cut_plan_reckon (&pile, lb_bar_set_all (8), 3, &assumptions, &plan);
+  reckon (&pile, lb_bar_set_all (8), 3, &assumptions, &plan);
   for (int id = LB_FIGURE_BARS_LEFT; id <= LB_FIGURE_CYLINDERS; id++)
     g_assert_cmpfloat (plan.figures[id].range.high, ==, 0);
   g_assert_cmpfloat (plan.figures[LB_FIGURE_DIVES].range.high, ==, 0);
@@ -221,7 +237,7 @@ test_cautions (void)
   lb_assumptions_init (&assumptions);
   pile.bar = lb_bar_find ("1/2 in strand 270");
   pile.outline.void_m = 6 * INCH;
-  lb_cut_plan_reckon (&pile, 0, 0, &assumptions, &plan);
+  reckon (&pile, 0, 0, &assumptions, &plan);
   g_assert_cmpint (plan.cautions[0], ==, LB_CAUTION_STRAND);
   g_assert_true (says (&plan, LB_CAUTION_VOID_GAS));
   g_assert_true (says (&plan, LB_CAUTION_SUBMERGED_LIFT));
@@ -232,13 +248,13 @@ test_cautions (void)
 
   /* A dive that leaves no time to burn, then a plumb pile cut in the dry. */
   g_assert_true (lb_assumptions_set (&assumptions, LB_ASSUME_DIVE_SETUP, 120 * 60, NULL));
-  lb_cut_plan_reckon (&pile, 0, 0, &assumptions, &plan);
+  reckon (&pile, 0, 0, &assumptions, &plan);
   g_assert_true (isnan (shown (&plan, LB_FIGURE_DIVES)));
   g_assert_true (says (&plan, LB_CAUTION_PAST_LIMIT));
 
   pile.batter = 0;
   pile.cut_m = 5 * FOOT;
-  lb_cut_plan_reckon (&pile, 0, 0, &assumptions, &plan);
+  reckon (&pile, 0, 0, &assumptions, &plan);
   g_assert_cmpfloat (shown (&plan, LB_FIGURE_DIVES), ==, 0);
   g_assert_cmpfloat (shown (&plan, LB_FIGURE_CUT_DEPTH), ==, 0);
   g_assert_false (says (&plan, LB_CAUTION_SUBMERGED_LIFT));
@@ -255,7 +271,7 @@ test_tags (void)
 
   example (&pile);
   lb_assumptions_init (&assumptions);
-  lb_cut_plan_reckon (&pile, 0, 0, &assumptions, &plan);
+  reckon (&pile, 0, 0, &assumptions, &plan);
   g_assert_cmpint (plan.figures[LB_FIGURE_LEAN].tag, ==, LB_TAG_COMPUTED);
   g_assert_cmpint (plan.figures[LB_FIGURE_TRUE_LENGTH].tag, ==, LB_TAG_COMMON_PRACTICE);
   g_assert_cmpint (plan.figures[LB_FIGURE_MASS_IN_WATER].tag, ==, LB_TAG_MEMORY);
@@ -263,14 +279,14 @@ test_tags (void)
 
   pile.cut_m = -30 * FOOT;
   pile.bar = lb_bar_find ("1/2 in strand 270");
-  lb_cut_plan_reckon (&pile, 0, 0, &assumptions, &plan);
+  reckon (&pile, 0, 0, &assumptions, &plan);
   g_assert_cmpint (plan.figures[LB_FIGURE_TRUE_LENGTH].tag, ==, LB_TAG_COMPUTED);
   g_assert_cmpint (plan.figures[LB_FIGURE_STEEL].tag, ==, LB_TAG_MEMORY);
 
   /* What the crew measured itself is as good as what is reckoned. */
   g_assert_cmpint (plan.figures[LB_FIGURE_CUT_DEPTH].tag, ==, LB_TAG_COMMON_PRACTICE);
   g_assert_true (lb_assumptions_set (&assumptions, LB_ASSUME_WATER_LEVEL, 0.5, NULL));
-  lb_cut_plan_reckon (&pile, 0, 0, &assumptions, &plan);
+  reckon (&pile, 0, 0, &assumptions, &plan);
   g_assert_cmpint (plan.figures[LB_FIGURE_CUT_DEPTH].tag, ==, LB_TAG_COMPUTED);
 }
 

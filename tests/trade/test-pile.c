@@ -14,12 +14,13 @@ intern (gpointer pool, const char *text)
 
 /* Every fact of an ordinary pile, as typed in feet and inches. */
 static const char *const typed[LB_N_FACTS] = {
-  [LB_FACT_MARK] = "G7",     [LB_FACT_BENT] = "7",       [LB_FACT_ROW] = "G",
-  [LB_FACT_NOTE] = "a\nb",   [LB_FACT_X] = "1204.7",     [LB_FACT_Y] = "-33.25",
-  [LB_FACT_SHAPE] = "oct",   [LB_FACT_WIDTH] = "16",     [LB_FACT_VOID] = "4",
-  [LB_FACT_BAR] = "no. 8",   [LB_FACT_N_BARS] = "8",     [LB_FACT_BAR_INSET] = "2.5",
-  [LB_FACT_BATTER] = "9.5°", [LB_FACT_BEARING] = "N45E", [LB_FACT_HEAD] = "10' 3\"",
-  [LB_FACT_CUT] = "-24.1",   [LB_FACT_MUDLINE] = "-25",  [LB_FACT_TOE] = "-60",
+  [LB_FACT_MARK] = "G7",       [LB_FACT_BENT] = "7",       [LB_FACT_ROW] = "G",
+  [LB_FACT_NOTE] = "a\nb",     [LB_FACT_X] = "1204.7",     [LB_FACT_Y] = "-33.25",
+  [LB_FACT_SHAPE] = "oct",     [LB_FACT_WIDTH] = "16",     [LB_FACT_VOID] = "4",
+  [LB_FACT_BAR] = "no. 8",     [LB_FACT_N_BARS] = "8",     [LB_FACT_BAR_INSET] = "2.5",
+  [LB_FACT_BATTER] = "9.5°",   [LB_FACT_BEARING] = "N45E", [LB_FACT_HEAD] = "10' 3\"",
+  [LB_FACT_CUT] = "-24.1",     [LB_FACT_MUDLINE] = "-25",  [LB_FACT_TOE] = "-60",
+  [LB_FACT_CONCRETE] = "core", [LB_FACT_PINNED] = "7, 3",  [LB_FACT_ORDER] = "5, 1-4, 6",
 };
 
 static void

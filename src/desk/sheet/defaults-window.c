@@ -25,7 +25,8 @@ static const struct
 } groups[] = {
   { N_ ("Water, concrete, growth"), LB_ASSUME_WATER_LEVEL },
   { N_ ("Burning"), LB_ASSUME_CUT_ABOVE_MUDLINE },
-  { N_ ("Oxygen"), LB_ASSUME_OXYGEN_FLOW },
+  { N_ ("Hold"), LB_ASSUME_YEAR_BUILT },
+  { N_ ("Oxygen and leads"), LB_ASSUME_OXYGEN_FLOW },
   { N_ ("Dives"), LB_ASSUME_DIVE_SETUP },
   { N_ ("Lift"), LB_ASSUME_RIGGING_MASS },
 };

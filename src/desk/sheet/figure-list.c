@@ -37,15 +37,19 @@ typedef struct
 
 static const LbFigureId where_ids[] = { LB_FIGURE_CUT_DEPTH, LB_FIGURE_TRUE_LENGTH, LB_FIGURE_LEAN,
                                         LB_FIGURE_HEAD_OFFSET, LB_FIGURE_CUT_OFFSET };
-static const LbFigureId burn_ids[] = { LB_FIGURE_BARS_LEFT, LB_FIGURE_STEEL,    LB_FIGURE_TRIGGER,
-                                       LB_FIGURE_BURN,      LB_FIGURE_RODS,     LB_FIGURE_OXYGEN,
-                                       LB_FIGURE_CYLINDERS, LB_FIGURE_REGULATOR };
+static const LbFigureId hold_ids[] = { LB_FIGURE_RIG_BEFORE, LB_FIGURE_HOLD_STRESS };
+static const LbFigureId burn_ids[] = { LB_FIGURE_BARS_LEFT, LB_FIGURE_STEEL,
+                                       LB_FIGURE_TRIGGER,   LB_FIGURE_BURN,
+                                       LB_FIGURE_RODS,      LB_FIGURE_OXYGEN,
+                                       LB_FIGURE_CYLINDERS, LB_FIGURE_REGULATOR,
+                                       LB_FIGURE_HOSE_LOSS, LB_FIGURE_LEAD_DROP };
 static const LbFigureId water_ids[] = { LB_FIGURE_PNEUMO, LB_FIGURE_NO_STOP, LB_FIGURE_DIVES };
 static const LbFigureId lift_ids[] = { LB_FIGURE_MASS_IN_WATER, LB_FIGURE_MASS_IN_AIR,
                                        LB_FIGURE_HOOK_LOAD, LB_FIGURE_SLING };
 
 static const Group groups[] = {
   { N_ ("Where"), where_ids, G_N_ELEMENTS (where_ids) },
+  { N_ ("Hold"), hold_ids, G_N_ELEMENTS (hold_ids) },
   { N_ ("Burn"), burn_ids, G_N_ELEMENTS (burn_ids) },
   { N_ ("Water"), water_ids, G_N_ELEMENTS (water_ids) },
   { N_ ("Lift"), lift_ids, G_N_ELEMENTS (lift_ids) },

@@ -1,0 +1,34 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "trade/cut-basis.h"
+
+#include "trade/cylinder.h"
+#include "trade/oxygen-state.h"
+
+#include <math.h>
+
+LbCutBasis
+lb_cut_basis (const LbAssumptions *assumptions)
+{
+  g_assert (assumptions);
+
+  const double *value = assumptions->value;
+  const LbCylinder cylinder = {
+    .content_m3 = value[LB_ASSUME_CYLINDER_CONTENT],
+    .full_pa = value[LB_ASSUME_CYLINDER_PRESSURE],
+    .residual_pa = value[LB_ASSUME_CYLINDER_RESIDUAL],
+  };
+  const LbSteelPeriod *period = lb_steel_for_year ((int) value[LB_ASSUME_YEAR_BUILT]);
+  LbCutBasis basis = {
+    .assumptions = assumptions,
+    .cylinder_gas_m3 = (double) NAN,
+    .yield_pa = period->grade->yield_pa,
+    .yield_tag = period->tag,
+  };
+
+  lb_cylinder_usable (&cylinder, LB_FREE_GAS_K, &basis.cylinder_gas_m3, NULL);
+  if (value[LB_ASSUME_STEEL_YIELD] > 0) {
+    basis.yield_pa = value[LB_ASSUME_STEEL_YIELD];
+    basis.yield_tag = lb_assumptions_tag (assumptions, LB_ASSUME_STEEL_YIELD);
+  }
+  return basis;
+}

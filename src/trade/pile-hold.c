@@ -1,0 +1,127 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "trade/pile-hold.h"
+
+#include "trade/cut-plan.h"
+#include "trade/msgid.h"
+
+#include <math.h>
+#include <string.h>
+
+/* The part above the cut, without the hook. */
+static LbStub
+stub_of (const LbPile *pile, const LbAssumptions *assumptions)
+{
+  const double *value = assumptions->value;
+  const double cut_m = lb_pile_cut_elevation (pile, assumptions);
+  const double length_m = lb_batter_true_length (pile->batter, pile->head_m - cut_m);
+  const double under_m = lb_batter_true_length (pile->batter,
+                                                MAX (value[LB_ASSUME_WATER_LEVEL] - cut_m, 0));
+
+  return (LbStub){
+    .outline = pile->outline,
+    .length_m = length_m,
+    .lean_rad = lb_batter_angle (pile->batter),
+    .submerged_m = MIN (under_m, length_m),
+    .concrete_kg_per_m3 = value[LB_ASSUME_CONCRETE_DENSITY],
+    .water_kg_per_m3 = value[LB_ASSUME_WATER_DENSITY],
+    .growth_m = value[LB_ASSUME_GROWTH_THICKNESS],
+    .growth_kg_per_m3 = value[LB_ASSUME_GROWTH_DENSITY],
+    .current_m_s = value[LB_ASSUME_CURRENT],
+    .drag_coefficient = lb_drag_coefficient (pile->outline.shape)->value,
+  };
+}
+
+/* The order found before the first bar went, as long as the burner keeps to it: else each bar burned
+ * could send him to the other side. When others are gone, the best of those left. */
+static gsize
+best_order (const LbBurnCase *burn, guint8 order[LB_BARS_MAX])
+{
+  const LbBarSet all = lb_bar_set_all (burn->cut->n_bars);
+  const gsize n_gone = lb_bar_set_count (all & ~burn->left);
+  LbBurnCase whole = *burn;
+  LbBarSet first = 0;
+  gsize n;
+
+  if (n_gone == 0)
+    return lb_burn_order_best (burn, order);
+  whole.left = all;
+  n = lb_burn_order_best (&whole, order);
+  for (gsize i = 0; i < n_gone && i < n; i++)
+    first |= LB_BAR (order[i]);
+  if (n == 0 || first != (all & ~burn->left))
+    return lb_burn_order_best (burn, order);
+  memmove (order, order + n_gone, n - n_gone);
+  return n - n_gone;
+}
+
+/* The pile's own choice of an order; 0 when it is typed and is not of the bars left. */
+static gsize
+choose_order (const LbPile *pile, const LbBurnCase *burn, guint8 order[LB_BARS_MAX])
+{
+  guint8 typed[LB_BARS_MAX];
+  gsize n_typed, n = 0;
+
+  if (strcmp (pile->order, LB_ORDER_BEST) == 0)
+    return best_order (burn, order);
+  if (g_ascii_strcasecmp (pile->order, LB_ORDER_HIGH_SIDE) == 0)
+    return lb_burn_order_from_side (burn, order);
+  if (!lb_bar_numbers_from_text (pile->order, typed, &n_typed, NULL))
+    return 0;
+  /* Those burned since it was typed drop out. */
+  for (gsize i = 0; i < n_typed; i++)
+    if (burn->left & LB_BAR (typed[i]))
+      order[n++] = typed[i];
+  return n;
+}
+
+const char *
+lb_pile_hold_reckon (const LbPile *pile,
+                     const LbPoint *places,
+                     LbBarSet burned,
+                     guint n_burned_unplaced,
+                     const LbCutBasis *basis,
+                     LbBurnOrder *out_order)
+{
+  g_return_val_if_fail (pile, NULL);
+  g_return_val_if_fail (places, NULL);
+  g_return_val_if_fail (basis, NULL);
+  g_return_val_if_fail (out_order, NULL);
+
+  const double *value = basis->assumptions->value;
+  const LbCut cut = {
+    .places = places,
+    .n_bars = pile->n_bars,
+    .bar = pile->bar,
+    .concrete = pile->concrete,
+    .gap_m = value[LB_ASSUME_CUT_GAP],
+    .yield_pa = basis->yield_pa,
+    .factor = value[LB_ASSUME_HOLD_FACTOR],
+    .effective_length = value[LB_ASSUME_BARE_LENGTH],
+  };
+  LbBurnCase burn = {
+    .cut = &cut,
+    .left = lb_bar_set_all (pile->n_bars) & ~burned,
+    .pinned = pile->pinned & lb_bar_set_all (pile->n_bars) & ~burned,
+    .side_rad = G_PI,
+  };
+  LbStub stub = stub_of (pile, basis->assumptions);
+  guint8 order[LB_BARS_MAX];
+  gsize n;
+
+  if (pile->bar && !lb_hold_applies (pile->bar))
+    return N_ ("Strand is stressed before the stub hangs on it: bar rules say nothing of it.");
+  if (n_burned_unplaced > 0)
+    return N_ ("Which bars are burned is not on record, only how many.");
+  if (burn.left == 0)
+    return N_ ("No bar is left.");
+  if (!lb_stub_load_reckon (&stub, &burn.slack, NULL))
+    return N_ ("The weight above the cut cannot be told from what is on record.");
+  stub.hook_share = value[LB_ASSUME_HOOK_SHARE];
+  if (!lb_stub_load_reckon (&stub, &burn.held, NULL) || !lb_cut_check (&cut, NULL))
+    return N_ ("The bars in the cut cannot be reckoned from what is on record.");
+
+  n = choose_order (pile, &burn, order);
+  if (n == 0 || !lb_burn_order_weigh (&burn, order, n, out_order, NULL))
+    return N_ ("The order on record is not one of the bars left: correct it.");
+  return NULL;
+}
