@@ -15,6 +15,7 @@
  * When a pile breaks, its steps are undone, and so are the bars if it had been cut through, drawn
  * or pulled: what is left in the ground then is a new cut through all of its bars. Bars burned
  * in a cut that was not yet through are still burned. */
+#include "book/burn-history.h"
 #include "book/fold-private.h"
 
 #include "trade/msgid.h"
@@ -354,6 +355,17 @@ new_fold (const LbLedger *ledger)
   return fold;
 }
 
+/* What the plans rest on. */
+static void
+learn (LbFold *fold, const LbLedger *ledger)
+{
+  g_autoptr (LbBurnHistory) history = lb_burn_history_new (ledger, fold);
+
+  lb_burn_history_fit (history, fold, &fold->burn);
+  fold->basis = lb_cut_basis (&fold->assumptions);
+  fold->basis.burn = &fold->burn;
+}
+
 LbFold *
 lb_fold_new (const LbLedger *ledger, gint64 until_us)
 {
@@ -373,10 +385,10 @@ lb_fold_new (const LbLedger *ledger, gint64 until_us)
 
   lb_fold_find_alive (fold, ledger, until_us);
   fold_facts (&folding);
-  fold->basis = lb_cut_basis (&fold->assumptions);
   fold_work (&folding);
   conclude_piles (&folding);
   lb_fold_sum_days (fold, ledger, n_came_back);
+  learn (fold, ledger);
   return fold;
 }
 

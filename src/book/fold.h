@@ -2,6 +2,7 @@
 #pragma once
 
 #include "book/ledger.h"
+#include "trade/burn-rate.h"
 #include "trade/cut-basis.h"
 
 #include <glib.h>
@@ -67,7 +68,8 @@ typedef struct
   gsize n_entries;
   LbUnits units;
   LbAssumptions assumptions;
-  LbCutBasis basis; /* of the assumptions */
+  LbBurnModel burn; /* what the dives so far teach */
+  LbCutBasis basis; /* of the assumptions and the dives */
   const char *name; /* the job's, borrowed from the ledger */
   const char *place;
   const char *datum;

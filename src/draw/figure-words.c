@@ -161,27 +161,46 @@ why_steel (const Why *why)
   return g_strdup_printf (_ ("%s × %s, %s"), left, area, why->pile->bar->name);
 }
 
+/* "25 s/in² × 6.32 in²" */
+static char *
+rate_times_steel (const Why *why)
+{
+  const double steel_m2 = likely (why->plan, LB_FIGURE_STEEL);
+  const double rate = steel_m2 > 0 ? likely (why->plan, LB_FIGURE_TRIGGER) / steel_m2
+                                   : why->assumptions->value[LB_ASSUME_BURN_RATE];
+  g_autofree char *each = say (why, LB_QUANTITY_BURN_RATE, rate);
+  g_autofree char *steel = say_figure (why, LB_FIGURE_STEEL);
+  return g_strdup_printf ("%s × %s", each, steel);
+}
+
 static char *
 why_trigger (const Why *why)
 {
-  g_autofree char *rate = say_assumed (why, LB_ASSUME_BURN_RATE);
-  g_autofree char *steel = say_figure (why, LB_FIGURE_STEEL);
-  return g_strdup_printf ("%s × %s", rate, steel);
+  const LbBurnBasis *const basis = &why->plan->burn_basis;
+  g_autofree char *product = rate_times_steel (why);
+  if (basis->is_default)
+    return g_strdup_printf (_ ("%s; the stated default"), product);
+  return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%s; this job’s rate, from %u bar",
+                                       "%s; this job’s rate, from %u bars", basis->n_bars),
+                          product, basis->n_bars);
 }
 
 static char *
 why_burn (const Why *why)
 {
-  g_autofree char *trigger = why_trigger (why);
-  g_autofree char *restrike = say_assumed (why, LB_ASSUME_RESTRIKE);
+  g_autofree char *trigger = say (why, LB_QUANTITY_SHORT_TIME,
+                                  likely (why->plan, LB_FIGURE_TRIGGER));
   const gulong n_bars = (gulong) likely (why->plan, LB_FIGURE_BARS_LEFT);
   const gulong n_rods = (gulong) likely (why->plan, LB_FIGURE_RODS);
+  const double lost_s = likely (why->plan, LB_FIGURE_BURN) - likely (why->plan, LB_FIGURE_TRIGGER);
+  g_autofree char *restrike = say (why, LB_QUANTITY_SHORT_TIME,
+                                   n_bars + n_rods > 0 ? lost_s / (double) (n_bars + n_rods) : 0);
   g_autofree char *strikes = g_strdup_printf (
     g_dngettext (GETTEXT_PACKAGE, "%lu strike", "%lu strikes", n_bars), n_bars);
   g_autofree char *rods = g_strdup_printf (
     g_dngettext (GETTEXT_PACKAGE, "%lu rod", "%lu rods", n_rods), n_rods);
-  /* Translators: “25 s/in² × 6.32 in² + 75 s at 8 strikes and 4 rods”. */
-  return g_strdup_printf (_ ("%s + %s at %s and %s"), trigger, restrike, strikes, rods);
+  /* Translators: “158 s of trigger + 75 s at 8 strikes and 4 rods”. */
+  return g_strdup_printf (_ ("%s of trigger + %s at %s and %s"), trigger, restrike, strikes, rods);
 }
 
 static char *
@@ -189,6 +208,8 @@ why_rods (const Why *why)
 {
   g_autofree char *trigger = say (why, LB_QUANTITY_SHORT_TIME,
                                   likely (why->plan, LB_FIGURE_TRIGGER));
+  if (why->plan->has_learned_rods)
+    return g_strdup_printf (_ ("%s of trigger, at this job’s use of rods"), trigger);
   g_autofree char *each = say_assumed (why, LB_ASSUME_ROD_TIME);
   g_autofree char *waste = say_assumed (why, LB_ASSUME_ROD_WASTE);
   /* Translators: trigger time ÷ time of one rod, share lost: “158 s ÷ 50 s a rod, 15% lost”. */
@@ -198,6 +219,13 @@ why_rods (const Why *why)
 static char *
 why_oxygen (const Why *why)
 {
+  if (why->plan->has_learned_oxygen) {
+    g_autofree char *trigger = say (why, LB_QUANTITY_SHORT_TIME,
+                                    likely (why->plan, LB_FIGURE_TRIGGER));
+    g_autofree char *depth = say_figure (why, LB_FIGURE_CUT_DEPTH);
+    return g_strdup_printf (_ ("%s of trigger, at this job’s use of oxygen, for %s"), trigger,
+                            depth);
+  }
   const double *const value = why->assumptions->value;
   /* What is wasted of a rod burns oxygen too. */
   const double rods_s = likely (why->plan, LB_FIGURE_TRIGGER) / (1 - value[LB_ASSUME_ROD_WASTE]);

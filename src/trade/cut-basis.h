@@ -2,6 +2,7 @@
 #pragma once
 
 #include "trade/assumption.h"
+#include "trade/burn-rate.h"
 #include "trade/steel.h"
 
 #include <glib.h>
@@ -9,12 +10,13 @@
 G_BEGIN_DECLS
 
 /* What the plans of all the piles of one job rest on: its assumptions, and what follows from them
- * whatever the pile, worked out once. Borrows @assumptions. */
+ * whatever the pile, worked out once. Borrows @assumptions and @burn. */
 typedef struct
 {
   const LbAssumptions *assumptions;
-  double cylinder_gas_m3; /* usable of a full cylinder; NAN when its numbers make no sense */
-  double yield_pa;        /* of the bars */
+  const LbBurnModel *burn; /* what the job's own dives teach; NULL before there are any */
+  double cylinder_gas_m3;  /* usable of a full cylinder; NAN when its numbers make no sense */
+  double yield_pa;         /* of the bars */
   LbTag yield_tag;
 } LbCutBasis;
 

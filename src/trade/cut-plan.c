@@ -171,8 +171,25 @@ weaker (LbTag a, LbTag b)
   return weakness[b] > weakness[a] ? b : a;
 }
 
+/* The assumptions that the job's own record has taken the place of. */
+static AssumptionSet
+learned_of (const LbCutPlan *plan)
+{
+  AssumptionSet learned = 0;
+
+  if (!plan->burn_basis.is_default)
+    learned |= ON_BURN;
+  if (plan->has_learned_rods)
+    learned |= ON_RODS & ~ON_BURN;
+  if (plan->has_learned_restrike)
+    learned |= ON_WALL & ~ON_RODS;
+  if (plan->has_learned_oxygen)
+    learned |= BIT (OXYGEN_FLOW);
+  return learned;
+}
+
 static LbTag
-tag_of (const Row *row, const LbPile *pile, const LbAssumptions *assumptions)
+tag_of (const Row *row, const LbPile *pile, const LbAssumptions *assumptions, AssumptionSet learned)
 {
   /* Every figure is reckoned from the pile's facts, so none is better than computed. */
   LbTag tag = LB_TAG_COMPUTED;
@@ -187,7 +204,9 @@ tag_of (const Row *row, const LbPile *pile, const LbAssumptions *assumptions)
     rests_on &= ~BIT (WATER_DENSITY);
   for (int id = 0; id < LB_N_ASSUMPTIONS; id++) {
     if ((rests_on >> id) & 1)
-      tag = weaker (tag, lb_assumptions_tag (assumptions, (LbAssumptionId) id));
+      tag = weaker (tag, (learned >> id) & 1
+                           ? LB_TAG_JOB
+                           : lb_assumptions_tag (assumptions, (LbAssumptionId) id));
   }
   return (row->needs & NEED_BAR) && pile->bar ? weaker (tag, pile->bar->tag) : tag;
 }
@@ -308,11 +327,32 @@ reckon_hold (const LbPile *pile,
   figures[LB_FIGURE_HOLD_STRESS].range = exactly (stress_before_rigging (&plan->hold));
 }
 
-/* Free gas for so much trigger time: what is wasted of a rod burns oxygen too. */
-static double
-oxygen_volume (double trigger_s, double waste, double flow)
+/* Free gas as at the surface: what is wasted of a rod burns oxygen too. */
+static LbRange
+stated_oxygen (const LbAssumptions *assumptions, const LbRange *trigger_s)
 {
-  return trigger_s / (1 - waste) * flow;
+  const double *value = assumptions->value;
+  const double flow = value[LB_ASSUME_OXYGEN_FLOW];
+  const double waste = value[LB_ASSUME_ROD_WASTE];
+
+  return (LbRange){
+    .likely = trigger_s->likely / (1 - waste) * flow,
+    .low = trigger_s->low / (1 - lesser (waste, value[LB_ASSUME_ROD_WASTE_LOW])) * flow,
+    .high = trigger_s->high / (1 - MAX (waste, value[LB_ASSUME_ROD_WASTE_HIGH])) * flow,
+  };
+}
+
+/* Which figures the job's own record stands behind. */
+static void
+note_learned (const LbPile *pile, const LbCutBasis *basis, LbCutPlan *plan)
+{
+  plan->burn_basis = (LbBurnBasis){ .is_default = TRUE };
+  if (!basis->burn)
+    return;
+  lb_burn_model_basis (basis->burn, pile->bar, LB_VISIBILITY_UNKNOWN, &plan->burn_basis);
+  plan->has_learned_rods = basis->burn->rods.n_shifts > 0;
+  plan->has_learned_oxygen = basis->burn->oxygen.n_shifts > 0;
+  plan->has_learned_restrike = basis->burn->restrike.n_shifts > 0;
 }
 
 static void
@@ -328,10 +368,17 @@ reckon_burn (const LbPile *pile, guint n_left, const LbCutBasis *basis, LbCutPla
   const double depth_m = figures[LB_FIGURE_CUT_DEPTH].range.likely;
   LbBurn burn;
 
-  if (isnan (steel_m2))
+  LbRange oxygen = exactly (unknown);
+
+  if (isnan (steel_m2)) {
     burn = (LbBurn){ exactly (unknown), exactly (unknown), exactly (unknown) };
-  else
+  } else if (basis->burn) {
+    lb_burn_model_predict (basis->burn, pile->bar, steel_m2, n_left, LB_VISIBILITY_UNKNOWN, &burn,
+                           &oxygen);
+  } else {
     lb_burn_reckon (assumptions, steel_m2, n_left, &burn);
+    oxygen = stated_oxygen (assumptions, &burn.trigger_s);
+  }
 
   figures[LB_FIGURE_BARS_LEFT].range = exactly (pile->n_bars == 0 ? unknown : n_left);
   figures[LB_FIGURE_STEEL].range = exactly (steel_m2);
@@ -339,12 +386,11 @@ reckon_burn (const LbPile *pile, guint n_left, const LbCutBasis *basis, LbCutPla
   figures[LB_FIGURE_BURN].range = burn.wall_s;
   figures[LB_FIGURE_RODS].range = burn.rods;
 
-  const double waste = value[LB_ASSUME_ROD_WASTE];
-  const double flow = oxygen_flow (assumptions, depth_m);
-  const LbRange oxygen = {
-    .likely = oxygen_volume (burn.trigger_s.likely, waste, flow),
-    .low = oxygen_volume (burn.trigger_s.low, lesser (waste, value[LB_ASSUME_ROD_WASTE_LOW]), flow),
-    .high = oxygen_volume (burn.trigger_s.high, MAX (waste, value[LB_ASSUME_ROD_WASTE_HIGH]), flow),
+  const double scale = lb_oxygen_flow_scale (value[LB_ASSUME_OVER_BOTTOM], depth_m);
+  oxygen = (LbRange){
+    .likely = oxygen.likely * scale,
+    .low = oxygen.low * scale,
+    .high = oxygen.high * scale,
   };
   const double cylinder = basis->cylinder_gas_m3;
 
@@ -515,11 +561,13 @@ lb_cut_plan_reckon (const LbPile *pile,
   reckon_shape (pile, assumptions, out_plan);
   reckon_depth (pile, assumptions, out_plan);
   reckon_supply (assumptions, out_plan);
+  note_learned (pile, basis, out_plan);
   reckon_burn (pile, n_left, basis, out_plan);
   reckon_dives (assumptions, out_plan);
   reckon_lift (pile, assumptions, out_plan);
+  const AssumptionSet learned = learned_of (out_plan);
   for (int id = 0; id < LB_N_FIGURES; id++)
-    out_plan->figures[id].tag = tag_of (&table[id], pile, assumptions);
+    out_plan->figures[id].tag = tag_of (&table[id], pile, assumptions, learned);
   gather_cautions (pile, n_left, out_plan);
 }
 

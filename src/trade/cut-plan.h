@@ -60,9 +60,11 @@ typedef struct
   LbBurnOrder hold;            /* the same order weighed, when there is */
   double yield_pa;             /* of the bars, as reckoned with */
   LbPoint places[LB_BARS_MAX]; /* all bars, see lb_bar_ring_place() */
-  double table_depth_m;        /* row of the no-stop table; NAN */
-  LbCompass slag_side;         /* where molten metal falls: the way it leans */
-  LbCompass lead_side;         /* the other side */
+  LbBurnBasis burn_basis;      /* what the burning rate rests on */
+  gboolean has_learned_rods, has_learned_oxygen, has_learned_restrike; /* from the job's shifts */
+  double table_depth_m; /* row of the no-stop table; NAN */
+  LbCompass slag_side;  /* where molten metal falls: the way it leans */
+  LbCompass lead_side;  /* the other side */
   gboolean is_battered;
   LbCaution cautions[LB_N_CAUTIONS]; /* gravest first */
   gsize n_cautions;
