@@ -205,6 +205,7 @@ test_dives (Fixture *fixture, gconstpointer data)
 {
   GtkWidget *group = find_widget (fixture->page, LB_TYPE_DIVE_GROUP, NULL);
   const LbTotals *totals;
+  const char *watch;
 
   type_row (group, "Diver (role or initials)", "diver 2");
   type_row (group, "Deepest by pneumo (ft)", "38");
@@ -218,6 +219,8 @@ test_dives (Fixture *fixture, gconstpointer data)
   record_dive (group, "7.10", "08:10", "");
   g_assert_cmpuint (lb_job_get_ledger (fixture->job)->shifts->len, ==, 0);
 
+  /* Of a day watch, whatever the hour of the test: at night noon would end one day's times. */
+  g_assert_true (lb_job_open_shift (fixture->job, lb_job_present_day (&watch), "day", NULL));
   /* 40 ft by the table: no-stop limit 163 min, U.S. Navy Diving Manual, revision 7, table 9-7. */
   record_dive (group, "07:10", "08:02", "08:05");
   g_assert_nonnull (find_widget (group, GTK_TYPE_LABEL, "52 of 163 min"));
