@@ -176,3 +176,25 @@ lb_colour_contrast (const LbColour *one, const LbColour *other)
   const double b = luminance (other) + 0.05;
   return a > b ? a / b : b / a;
 }
+
+LbColour
+lb_palette_ramp (const LbPalette *palette, double share)
+{
+  const LbColour *const from = &palette->inks[LB_INK_PAPER];
+  const LbColour *const to = &palette->inks[LB_INK_HEAT];
+  const double part = CLAMP (share, 0, 1);
+  return (LbColour){
+    .r = from->r + (to->r - from->r) * part,
+    .g = from->g + (to->g - from->g) * part,
+    .b = from->b + (to->b - from->b) * part,
+    .a = 1,
+  };
+}
+
+LbColour
+lb_colour_on (const LbColour *ground)
+{
+  const LbColour black = { 0, 0, 0, 1 };
+  const LbColour white = { 1, 1, 1, 1 };
+  return lb_colour_contrast (ground, &black) > lb_colour_contrast (ground, &white) ? black : white;
+}

@@ -57,6 +57,13 @@ const LbPalette *lb_palette (LbPaletteKind kind);
 void lb_ink_set (cairo_t *cr, const LbPalette *palette, LbInk ink);
 void lb_ink_set_alpha (cairo_t *cr, const LbPalette *palette, LbInk ink, double alpha);
 
+/* The fill for @share, 0 to 1 and more, of what a thing may bear: from the paper to the heat by
+ * lightness alone, so that no eye needs its hue (tests/draw/test-palette). */
+LbColour lb_palette_ramp (const LbPalette *palette, double share);
+
+/* Black or white, whichever is read better on @ground: at least 4.5:1 on any. */
+LbColour lb_colour_on (const LbColour *ground);
+
 /* WCAG 2.2 contrast ratio of two opaque colours, 1 to 21. */
 double lb_colour_contrast (const LbColour *one, const LbColour *other);
 

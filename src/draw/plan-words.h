@@ -4,6 +4,7 @@
 #include "book/fold.h"
 #include "draw/picture-text.h"
 #include "trade/cut-plan.h"
+#include "trade/pile-hold.h"
 
 G_BEGIN_DECLS
 
@@ -28,6 +29,17 @@ char *lb_caution_text (const LbVoice *voice,
                        const LbPile *pile,
                        const LbCutPlan *plan,
                        LbCaution caution);
+
+/* After @n_done steps of the plan's order: "Hook tension on before bar 7, the 4th" when the next one
+ * needs the hook first; else NULL. */
+char *lb_hold_point_text (const LbCutPlan *plan, gsize n_done);
+
+/* And what the bars left then bear: "3 of 8 burned. Bar 5 bears most: 64% of what it may." */
+char *lb_step_text (const LbVoice *voice,
+                    const LbAssumptions *assumptions,
+                    const LbCutPlan *plan,
+                    const LbBarShares *shares,
+                    gsize n_done);
 
 /* "16 in octagonal, 8 × #8 bars, leans 1:4 to the south" */
 char *lb_pile_text (const LbVoice *voice, const LbPile *pile);

@@ -11,6 +11,7 @@
  *     recorded, said and printed of it goes by that number. When it is burned is the second
  *     thing: an ordinal on its way to the centre. Where the discs are too small for their numbers,
  *     these stand outside the outline, each on the way out from the centre through its bar.
+ *     Else the per cent of what it may bear, when they are asked for, stand there.
  *  4. Where things lie does not depend on the voice, so that the pointer needs none; the words
  *     are made to fit the bands kept for them.
  */
@@ -99,6 +100,7 @@ static void
 lay_out (const LbSection *section, double width, double height, Layout *layout)
 {
   static const double NUMBER_BAND = 13; /* outside the outline */
+  static const double SHARE_BAND = 18;
   LbPoint places[LB_BARS_MAX];
   find_places (section, layout, places);
   const LbBar *const bar = section->pile->bar;
@@ -111,9 +113,12 @@ lay_out (const LbSection *section, double width, double height, Layout *layout)
   layout->radius = MAX (MIN (width, height - top - layout->foot) / 2 - 5, 4);
   layout->has_numbers_outside = FALSE;
   place_bars (layout, places, bar_m);
-  if (layout->n_bars > 0 && layout->bar_radius < NUMBER_INSIDE_FROM) {
-    layout->has_numbers_outside = TRUE;
-    layout->radius = MAX (layout->radius - NUMBER_BAND, 4);
+  if (layout->n_bars == 0)
+    return;
+  layout->has_numbers_outside = layout->bar_radius < NUMBER_INSIDE_FROM;
+  if (layout->has_numbers_outside || section->shares != NULL) {
+    const double band = layout->has_numbers_outside ? NUMBER_BAND : SHARE_BAND;
+    layout->radius = MAX (layout->radius - band, 4);
     place_bars (layout, places, bar_m);
   }
 }
@@ -187,15 +192,12 @@ draw_burned (cairo_t *cr, const LbPalette *palette, LbPoint at, double radius)
   cairo_set_dash (cr, NULL, 0, 0);
 }
 
-/* Outside, the number stands where the way from the centre through the bar leaves a like outline
- * a little larger. */
+/* Where the way from the centre through the bar leaves a like outline a little larger. */
 static LbPoint
-number_place (const Layout *layout, guint bar)
+outside_place (const Layout *layout, guint bar)
 {
   static const double OFF = 9;
   const LbPoint at = layout->bars[bar];
-  if (!layout->has_numbers_outside)
-    return at;
   const double dx = at.x - layout->centre.x, dy = at.y - layout->centre.y;
   const double reach = layout->outline.shape == LB_SHAPE_SQUARE ? MAX (fabs (dx), fabs (dy))
                                                                 : hypot (dx, dy);
@@ -218,17 +220,20 @@ draw_number (cairo_t *cr,
              const LbVoice *voice,
              const Layout *layout,
              guint bar,
-             LbInk ink_inside)
+             const LbColour *inside)
 {
   const LbVoice plain = plain_voice (voice);
   const guint number = bar + 1;
   g_autofree char *text = g_strdup_printf ("%u", number);
   const double digits = number > 9 ? 1.0 : 1.25;
   const double size = layout->has_numbers_outside ? 8.5 : MIN (layout->bar_radius * digits, 22);
-  const LbPoint at = number_place (layout, bar);
+  const LbPoint at = layout->has_numbers_outside ? outside_place (layout, bar) : layout->bars[bar];
   double text_height;
   lb_text_measure (cr, &plain, text, size, TRUE, 0, NULL, &text_height);
-  lb_ink_set (cr, palette, layout->has_numbers_outside ? LB_INK_DIM_TEXT : ink_inside);
+  if (layout->has_numbers_outside)
+    lb_ink_set (cr, palette, LB_INK_DIM_TEXT);
+  else
+    cairo_set_source_rgb (cr, inside->r, inside->g, inside->b);
   lb_text_show (cr, &plain, text, size, TRUE, LB_ALIGN_MIDDLE, at.x, at.y - text_height / 2, 0);
 }
 
@@ -251,6 +256,58 @@ draw_hold_ring (cairo_t *cr, const LbPalette *palette, const Layout *layout, gui
   cairo_stroke (cr);
 }
 
+/* The next one to burn is hot; its ordinal says the same. */
+static gboolean
+is_next_bar (const LbSection *section, guint bar)
+{
+  return section->n_done < section->plan->n_order && section->plan->order[section->n_done] == bar &&
+         lb_section_tells_order (section->pile);
+}
+
+/* Filled by what it bears, the rim saying what a plain bar's fill says. */
+static void
+draw_loaded_bar (cairo_t *cr,
+                 const LbPalette *palette,
+                 const LbVoice *voice,
+                 const LbSection *section,
+                 const Layout *layout,
+                 guint bar)
+{
+  static const double RIM = 1, HEAVY_RIM = 2.5;
+  const double share = section->shares->share[bar];
+  const gboolean is_over = share > 1;
+  const LbColour fill = isnan (share) ? palette->inks[LB_INK_STEEL]
+                                      : lb_palette_ramp (palette, share);
+  const LbColour on_fill = lb_colour_on (&fill);
+  const double rim = is_over || is_next_bar (section, bar) ? HEAVY_RIM : RIM;
+  cairo_new_sub_path (cr);
+  cairo_arc (cr, layout->bars[bar].x, layout->bars[bar].y, layout->bar_radius - rim / 2, 0,
+             2 * G_PI);
+  cairo_set_source_rgb (cr, fill.r, fill.g, fill.b);
+  cairo_fill_preserve (cr);
+  lb_ink_set (cr, palette, is_over ? LB_INK_FLAG : rim > RIM ? LB_INK_HEAT : LB_INK_LINE);
+  cairo_set_line_width (cr, rim);
+  cairo_stroke (cr);
+  draw_number (cr, palette, voice, layout, bar, &on_fill);
+}
+
+static void
+draw_gone_bar (cairo_t *cr,
+               const LbPalette *palette,
+               const LbVoice *voice,
+               const LbSection *section,
+               const Layout *layout,
+               guint bar)
+{
+  draw_burned (cr, palette, layout->bars[bar], layout->bar_radius);
+  draw_number (cr, palette, voice, layout, bar, &palette->inks[LB_INK_DIM_TEXT]);
+  if (bar != section->going || !(section->going_left > 0))
+    return;
+  bar_path (cr, layout->bars[bar], layout->bar_radius, FALSE);
+  lb_ink_set_alpha (cr, palette, LB_INK_HEAT, section->going_left);
+  cairo_fill (cr);
+}
+
 static void
 draw_bar (cairo_t *cr,
           const LbPalette *palette,
@@ -260,19 +317,18 @@ draw_bar (cairo_t *cr,
           guint bar)
 {
   if (section->burned & LB_BAR (bar)) {
-    draw_burned (cr, palette, layout->bars[bar], layout->bar_radius);
-    draw_number (cr, palette, voice, layout, bar, LB_INK_DIM_TEXT);
+    draw_gone_bar (cr, palette, voice, section, layout, bar);
     return;
   }
-  /* The next one to burn is hot; its ordinal says the same. */
-  const LbCutPlan *const plan = section->plan;
-  const gboolean tells_order = lb_section_tells_order (section->pile);
-  const gboolean is_next = plan->n_order > 0 && plan->order[0] == bar && tells_order;
-  bar_path (cr, layout->bars[bar], layout->bar_radius, !tells_order);
-  lb_ink_set (cr, palette, is_next ? LB_INK_HEAT : LB_INK_STEEL);
-  cairo_fill (cr);
-  draw_number (cr, palette, voice, layout, bar, LB_INK_ON_STEP);
-  if (is_hold_bar (plan, bar))
+  if (section->shares != NULL) {
+    draw_loaded_bar (cr, palette, voice, section, layout, bar);
+  } else {
+    bar_path (cr, layout->bars[bar], layout->bar_radius, !lb_section_tells_order (section->pile));
+    lb_ink_set (cr, palette, is_next_bar (section, bar) ? LB_INK_HEAT : LB_INK_STEEL);
+    cairo_fill (cr);
+    draw_number (cr, palette, voice, layout, bar, &palette->inks[LB_INK_ON_STEP]);
+  }
+  if (is_hold_bar (section->plan, bar))
     draw_hold_ring (cr, palette, layout, bar);
 }
 
@@ -305,6 +361,25 @@ ordinal_box (const Layout *layout, guint bar, double width, double height)
                 .height = height };
 }
 
+/* Words already put down beside bars. */
+typedef struct
+{
+  Box boxes[LB_BARS_MAX];
+  gsize n;
+} Taken;
+
+/* FALSE when @box would lie over one that was taken before. */
+static gboolean
+take (Taken *taken, const Box *box)
+{
+  for (gsize k = 0; k < taken->n; k++) {
+    if (boxes_meet (box, &taken->boxes[k]))
+      return FALSE;
+  }
+  taken->boxes[taken->n++] = *box;
+  return TRUE;
+}
+
 /* Where bars crowd, the sooner a bar is burned the surer its ordinal has a place. */
 static void
 draw_ordinals (cairo_t *cr,
@@ -315,26 +390,49 @@ draw_ordinals (cairo_t *cr,
 {
   const LbVoice plain = plain_voice (voice);
   const double size = CLAMP (layout->bar_radius * 0.85, 8, 14);
-  Box taken[LB_BARS_MAX];
-  gsize n_taken = 0;
+  Taken taken = { .n = 0 };
 
-  for (gsize i = 0; i < section->plan->n_order; i++) {
+  for (gsize i = section->n_done; i < section->plan->n_order; i++) {
     const guint bar = section->plan->order[i];
     if (bar >= layout->n_bars)
       continue;
     g_autofree char *text = lb_ordinal_text ((guint) i + 1);
-    const gboolean is_next = i == 0;
+    const gboolean is_next = i == section->n_done;
     double width, height;
     lb_text_measure (cr, &plain, text, size, is_next, 0, &width, &height);
     const Box box = ordinal_box (layout, bar, width, height);
-    gboolean is_clear = TRUE;
-    for (gsize k = 0; k < n_taken; k++)
-      is_clear = is_clear && !boxes_meet (&box, &taken[k]);
-    if (!is_clear)
+    if (!take (&taken, &box))
       continue;
-    taken[n_taken++] = box;
     lb_ink_set (cr, palette, LB_INK_TEXT);
     lb_text_show (cr, &plain, text, size, is_next, LB_ALIGN_START, box.left, box.top, 0);
+  }
+}
+
+/* What each bar left bears of what it may, outside it. */
+static void
+draw_shares (cairo_t *cr,
+             const LbPalette *palette,
+             const LbVoice *voice,
+             const LbSection *section,
+             const Layout *layout)
+{
+  static const double SIZE = 8.5;
+  const LbVoice plain = plain_voice (voice);
+  Taken taken = { .n = 0 };
+
+  for (guint bar = 0; bar < layout->n_bars; bar++) {
+    const double share = section->shares->share[bar];
+    if ((section->burned & LB_BAR (bar)) != 0 || isnan (share))
+      continue;
+    g_autofree char *text = lb_voice_quantity (&plain, LB_QUANTITY_SHARE, share);
+    const LbPoint at = outside_place (layout, bar);
+    double width, height;
+    lb_text_measure (cr, &plain, text, SIZE, FALSE, 0, &width, &height);
+    const Box box = { at.x - width / 2, at.y - height / 2, width, height };
+    if (!take (&taken, &box))
+      continue;
+    lb_ink_set (cr, palette, share > 1 ? LB_INK_TEXT : LB_INK_DIM_TEXT);
+    lb_text_show (cr, &plain, text, SIZE, share > 1, LB_ALIGN_START, box.left, box.top, 0);
   }
 }
 
@@ -349,6 +447,8 @@ draw_bars (cairo_t *cr,
     draw_bar (cr, palette, voice, section, layout, i);
   if (lb_section_tells_order (section->pile))
     draw_ordinals (cr, palette, voice, section, layout);
+  if (section->shares != NULL && !layout->has_numbers_outside)
+    draw_shares (cr, palette, voice, section, layout);
   if (section->focus >= 0 && (guint) section->focus < layout->n_bars) {
     const LbPoint at = layout->bars[section->focus];
     cairo_new_sub_path (cr);
@@ -503,6 +603,46 @@ lb_section_draw (cairo_t *cr,
   draw_lean (cr, palette, voice, section, &layout, width);
   draw_north (cr, palette, voice, section, &layout, height);
   cairo_restore (cr);
+}
+
+void
+lb_section_legend_draw (cairo_t *cr,
+                        const LbPalette *palette,
+                        const LbVoice *voice,
+                        double width,
+                        double height)
+{
+  static const double SIZE = 9, STRIP = 8, EDGE = 14;
+  enum {
+    N_PARTS = 40,
+    N_MARKS = 3
+  };
+  const double words_width = width * 0.42;
+  const double left = words_width + EDGE, strip_width = width - left - EDGE;
+  double text_height;
+  lb_text_measure (cr, voice, _ ("Of what the bars may bear:"), SIZE, FALSE, words_width, NULL,
+                   &text_height);
+  lb_ink_set (cr, palette, LB_INK_DIM_TEXT);
+  lb_text_show (cr, voice, _ ("Of what the bars may bear:"), SIZE, FALSE, LB_ALIGN_START, 0,
+                MAX ((height - text_height) / 2, 0), words_width);
+
+  for (int i = 0; i < N_PARTS; i++) {
+    const LbColour fill = lb_palette_ramp (palette, (i + 0.5) / N_PARTS);
+    cairo_set_source_rgb (cr, fill.r, fill.g, fill.b);
+    cairo_rectangle (cr, left + strip_width * i / N_PARTS, 1, strip_width / N_PARTS + 0.5, STRIP);
+    cairo_fill (cr);
+  }
+  lb_ink_set (cr, palette, LB_INK_LINE);
+  cairo_set_line_width (cr, 1);
+  cairo_rectangle (cr, left, 1, strip_width, STRIP);
+  cairo_stroke (cr);
+  lb_ink_set (cr, palette, LB_INK_DIM_TEXT);
+  for (int i = 0; i < N_MARKS; i++) {
+    const double share = (double) i / (N_MARKS - 1);
+    g_autofree char *text = lb_voice_quantity (voice, LB_QUANTITY_SHARE, share);
+    lb_text_show (cr, voice, text, SIZE, FALSE, LB_ALIGN_MIDDLE, left + strip_width * share,
+                  STRIP + 3, 0);
+  }
 }
 
 int

@@ -402,25 +402,38 @@ reckon_burn (const LbPile *pile, guint n_left, const LbCutBasis *basis, LbCutPla
   };
 }
 
-static void
-reckon_dives (const LbAssumptions *assumptions, LbCutPlan *plan)
+double
+lb_cut_plan_burning_time (const LbCutPlan *plan, const LbAssumptions *assumptions)
 {
-  LbFigure *figures = plan->figures;
-  const LbRange wall_s = figures[LB_FIGURE_BURN].range;
+  g_return_val_if_fail (plan, (double) NAN);
+  g_return_val_if_fail (assumptions, (double) NAN);
+
+  const LbFigure *figures = plan->figures;
   const double dive_s = lesser (figures[LB_FIGURE_NO_STOP].range.likely,
                                 assumptions->value[LB_ASSUME_DIVE_LIMIT]);
   const double burning_s = dive_s - assumptions->value[LB_ASSUME_DIVE_SETUP];
 
-  if (figures[LB_FIGURE_CUT_DEPTH].range.likely <= 0 && !isnan (wall_s.likely))
-    figures[LB_FIGURE_DIVES].range = exactly (0); /* the cut is dry */
-  else if (burning_s > 0)
-    figures[LB_FIGURE_DIVES].range = (LbRange){
+  if (figures[LB_FIGURE_CUT_DEPTH].range.likely <= 0)
+    return (double) INFINITY; /* the cut is dry */
+  return burning_s > 0 ? burning_s : (double) NAN;
+}
+
+static void
+reckon_dives (const LbAssumptions *assumptions, LbCutPlan *plan)
+{
+  const LbRange wall_s = plan->figures[LB_FIGURE_BURN].range;
+  const double burning_s = lb_cut_plan_burning_time (plan, assumptions);
+
+  if (isnan (wall_s.likely) || isnan (burning_s))
+    plan->figures[LB_FIGURE_DIVES].range = exactly ((double) NAN);
+  else if (isinf (burning_s))
+    plan->figures[LB_FIGURE_DIVES].range = exactly (0);
+  else
+    plan->figures[LB_FIGURE_DIVES].range = (LbRange){
       .likely = whole_up (wall_s.likely / burning_s),
       .low = whole_up (wall_s.low / burning_s),
       .high = whole_up (wall_s.high / burning_s),
     };
-  else
-    figures[LB_FIGURE_DIVES].range = exactly ((double) NAN); /* no time is left to burn in */
 }
 
 static double

@@ -83,6 +83,10 @@ void lb_cut_plan_reckon (const LbPile *pile,
                          const LbCutBasis *basis,
                          LbCutPlan *out_plan);
 
+/* What one dive leaves for burning, s: the shorter of the no-stop limit and the job's longest dive,
+ * less the time on the way. INFINITY for a dry cut; NAN when no time is left or no limit is known. */
+double lb_cut_plan_burning_time (const LbCutPlan *plan, const LbAssumptions *assumptions);
+
 const char *lb_figure_key (LbFigureId id);   /* "hook-load" */
 const char *lb_figure_title (LbFigureId id); /* msgid: "Hook load" */
 LbQuantity lb_figure_quantity (LbFigureId id);

@@ -74,6 +74,24 @@ choose_order (const LbPile *pile, const LbBurnCase *burn, guint8 order[LB_BARS_M
   return n;
 }
 
+/* The bared cut of a pile, and where its bars stand. */
+static LbCut
+cut_of (const LbPile *pile, const LbPoint *places, const LbCutBasis *basis)
+{
+  const double *value = basis->assumptions->value;
+
+  return (LbCut){
+    .places = places,
+    .n_bars = pile->n_bars,
+    .bar = pile->bar,
+    .concrete = pile->concrete,
+    .gap_m = value[LB_ASSUME_CUT_GAP],
+    .yield_pa = basis->yield_pa,
+    .factor = value[LB_ASSUME_HOLD_FACTOR],
+    .effective_length = value[LB_ASSUME_BARE_LENGTH],
+  };
+}
+
 const char *
 lb_pile_hold_reckon (const LbPile *pile,
                      const LbPoint *places,
@@ -87,17 +105,7 @@ lb_pile_hold_reckon (const LbPile *pile,
   g_return_val_if_fail (basis, NULL);
   g_return_val_if_fail (out_order, NULL);
 
-  const double *value = basis->assumptions->value;
-  const LbCut cut = {
-    .places = places,
-    .n_bars = pile->n_bars,
-    .bar = pile->bar,
-    .concrete = pile->concrete,
-    .gap_m = value[LB_ASSUME_CUT_GAP],
-    .yield_pa = basis->yield_pa,
-    .factor = value[LB_ASSUME_HOLD_FACTOR],
-    .effective_length = value[LB_ASSUME_BARE_LENGTH],
-  };
+  const LbCut cut = cut_of (pile, places, basis);
   LbBurnCase burn = {
     .cut = &cut,
     .left = lb_bar_set_all (pile->n_bars) & ~burned,
@@ -116,7 +124,7 @@ lb_pile_hold_reckon (const LbPile *pile,
     return N_ ("No bar is left.");
   if (!lb_stub_load_reckon (&stub, &burn.slack, NULL))
     return N_ ("The weight above the cut cannot be told from what is on record.");
-  stub.hook_share = value[LB_ASSUME_HOOK_SHARE];
+  stub.hook_share = basis->assumptions->value[LB_ASSUME_HOOK_SHARE];
   if (!lb_stub_load_reckon (&stub, &burn.held, NULL) || !lb_cut_check (&cut, NULL))
     return N_ ("The bars in the cut cannot be reckoned from what is on record.");
 
@@ -124,4 +132,57 @@ lb_pile_hold_reckon (const LbPile *pile,
   if (n == 0 || !lb_burn_order_weigh (&burn, order, n, out_order, NULL))
     return N_ ("The order on record is not one of the bars left: correct it.");
   return NULL;
+}
+
+gboolean
+lb_pile_hold_shares (const LbPile *pile,
+                     const LbPoint *places,
+                     LbBarSet burned,
+                     const LbCutBasis *basis,
+                     const LbBurnOrder *order,
+                     gsize n_done,
+                     LbBarShares *out_shares)
+{
+  g_return_val_if_fail (pile, FALSE);
+  g_return_val_if_fail (places, FALSE);
+  g_return_val_if_fail (basis, FALSE);
+  g_return_val_if_fail (order && n_done <= order->n_steps, FALSE);
+  g_return_val_if_fail (out_shares, FALSE);
+
+  const LbCut cut = cut_of (pile, places, basis);
+  const gboolean is_held = order->rig_before > 0 && n_done >= order->rig_before;
+  LbBarShares shares = {
+    .left = lb_bar_set_all (pile->n_bars) & ~burned,
+    .is_held = is_held,
+    .greatest = (double) NAN,
+  };
+  LbStub stub = stub_of (pile, basis->assumptions);
+  LbStubLoad load;
+  LbHold hold;
+
+  for (gsize i = 0; i < n_done; i++)
+    shares.left &= ~LB_BAR (order->steps[i].bar);
+  stub.hook_share = is_held ? basis->assumptions->value[LB_ASSUME_HOOK_SHARE] : 0;
+  if (!lb_stub_load_reckon (&stub, &load, NULL) ||
+      !lb_hold_reckon (&cut, shares.left, &load, &hold, NULL))
+    return FALSE;
+
+  const LbHoldMeasure measure = lb_hold_measure (&cut);
+
+  shares.is_hinge = hold.is_hinge;
+  for (guint i = 0; i < pile->n_bars; i++) {
+    const LbBarPeak peak = {
+      .stress_pa = hold.peak_pa[i],
+      .compression_pa = hold.base_pa[i] + lb_bar_field_drag (&hold.field, places[i]),
+    };
+    const gboolean is_known = !hold.is_hinge && (shares.left & LB_BAR (i));
+
+    shares.share[i] = is_known ? lb_hold_utilisation (&measure, peak) : (double) NAN;
+    if (is_known && !(shares.share[i] <= shares.greatest)) {
+      shares.greatest = shares.share[i];
+      shares.governing = (guint8) i;
+    }
+  }
+  *out_shares = shares;
+  return TRUE;
 }
