@@ -15,116 +15,15 @@
  *  4. Where things lie does not depend on the voice, so that the pointer needs none; the words
  *     are made to fit the bands kept for them.
  */
-#include "draw/section.h"
 #include "draw/plan-words.h"
+#include "draw/section-private.h"
+#include "draw/voice-text.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-/* Drawn for a pile whose width is not known: 16 in, a usual one (common practice). */
-static const double USUAL_WIDTH_M = 0.4064;
-static const double USUAL_BAR_M = 0.0254; /* and a #8 bar */
-
-/* Of a disc with its number inside: px, and as a share of the outline where that is larger. */
-static const double READABLE_RADIUS = 10, READABLE_SHARE = 0.13;
-static const double NUMBER_INSIDE_FROM = 7; /* smaller ones have it outside */
-static const double LEAST_RADIUS = 2;
-static const double REACH_PX = 14; /* of a finger, see the header */
-
-typedef struct
-{
-  LbPoint centre;
-  double scale;             /* px per m */
-  double radius;            /* half the outline's width, px */
-  double title, lean, foot; /* height of the bands for words and needle; the first two are on top */
-  double bar_radius;
-  gboolean has_numbers_outside;
-  guint n_bars;
-  LbPoint bars[LB_BARS_MAX]; /* on the page */
-  LbOutline outline;
-} Layout;
-
-static double
-distance (LbPoint a, LbPoint b)
-{
-  return hypot (a.x - b.x, a.y - b.y);
-}
-
-/* The outline and places to draw: the pile's, or usual ones for a width not known. */
 static void
-find_places (const LbSection *section, Layout *layout, LbPoint places[LB_BARS_MAX])
-{
-  const LbPile *const pile = section->pile;
-  layout->outline = pile->outline;
-  layout->n_bars = MIN (pile->n_bars, LB_BARS_MAX);
-  if (pile->outline.width_m <= 0)
-    layout->outline.width_m = USUAL_WIDTH_M;
-  if (layout->n_bars > 0)
-    lb_bar_ring_place (&layout->outline,
-                       MIN (lb_pile_bar_inset (pile), layout->outline.width_m * 0.45),
-                       layout->n_bars, places);
-}
-
-/* Half the least distance between two bars on the page; with at most 60 of them, by all pairs. */
-static double
-half_spacing (const Layout *layout)
-{
-  double least = INFINITY;
-  for (guint i = 0; i < layout->n_bars; i++)
-    for (guint j = i + 1; j < layout->n_bars; j++)
-      least = MIN (least, distance (layout->bars[i], layout->bars[j]) / 2);
-  return least;
-}
-
-static void
-place_bars (Layout *layout, const LbPoint places[LB_BARS_MAX], double bar_m)
-{
-  layout->scale = 2 * layout->radius / layout->outline.width_m;
-  for (guint i = 0; i < layout->n_bars; i++) {
-    layout->bars[i] = (LbPoint){ layout->centre.x + places[i].x * layout->scale,
-                                 layout->centre.y - places[i].y * layout->scale };
-  }
-  const double wanted = MAX (bar_m / 2 * layout->scale,
-                             MAX (READABLE_RADIUS, READABLE_SHARE * layout->radius));
-  /* Not over the face, nor into the void, nor onto the next bar. */
-  double room = MIN (half_spacing (layout) - 1, layout->radius * 0.3);
-  for (guint i = 0; i < layout->n_bars; i++) {
-    const double to_void = distance (layout->bars[i], layout->centre) -
-                           layout->outline.void_m / 2 * layout->scale;
-    room = MIN (room, to_void - 2);
-  }
-  layout->bar_radius = MAX (MIN (wanted, room), LEAST_RADIUS);
-}
-
-static void
-lay_out (const LbSection *section, double width, double height, Layout *layout)
-{
-  static const double NUMBER_BAND = 13; /* outside the outline */
-  static const double SHARE_BAND = 18;
-  LbPoint places[LB_BARS_MAX];
-  find_places (section, layout, places);
-  const LbBar *const bar = section->pile->bar;
-  const double bar_m = bar != NULL ? bar->diameter_m : USUAL_BAR_M;
-
-  layout->title = layout->lean = CLAMP (height * 0.08, 13, 22);
-  layout->foot = CLAMP (height * 0.16, 26, 44);
-  const double top = layout->title + layout->lean;
-  layout->centre = (LbPoint){ width / 2, (height - layout->foot + top) / 2 };
-  layout->radius = MAX (MIN (width, height - top - layout->foot) / 2 - 5, 4);
-  layout->has_numbers_outside = FALSE;
-  place_bars (layout, places, bar_m);
-  if (layout->n_bars == 0)
-    return;
-  layout->has_numbers_outside = layout->bar_radius < NUMBER_INSIDE_FROM;
-  if (layout->has_numbers_outside || section->shares != NULL) {
-    const double band = layout->has_numbers_outside ? NUMBER_BAND : SHARE_BAND;
-    layout->radius = MAX (layout->radius - band, 4);
-    place_bars (layout, places, bar_m);
-  }
-}
-
-static void
-outline_path (cairo_t *cr, const Layout *layout)
+outline_path (cairo_t *cr, const LbSectionLayout *layout)
 {
   LbPoint corners[LB_OUTLINE_CORNERS_MAX];
   const gsize n = lb_outline_corners (&layout->outline, corners);
@@ -138,7 +37,7 @@ outline_path (cairo_t *cr, const Layout *layout)
 }
 
 static void
-draw_concrete (cairo_t *cr, const LbPalette *palette, const Layout *layout)
+draw_concrete (cairo_t *cr, const LbPalette *palette, const LbSectionLayout *layout)
 {
   outline_path (cr, layout);
   if (layout->outline.void_m > 0) {
@@ -194,7 +93,7 @@ draw_burned (cairo_t *cr, const LbPalette *palette, LbPoint at, double radius)
 
 /* Where the way from the centre through the bar leaves a like outline a little larger. */
 static LbPoint
-outside_place (const Layout *layout, guint bar)
+outside_place (const LbSectionLayout *layout, guint bar)
 {
   static const double OFF = 9;
   const LbPoint at = layout->bars[bar];
@@ -218,7 +117,7 @@ static void
 draw_number (cairo_t *cr,
              const LbPalette *palette,
              const LbVoice *voice,
-             const Layout *layout,
+             const LbSectionLayout *layout,
              guint bar,
              const LbColour *inside)
 {
@@ -245,7 +144,7 @@ is_hold_bar (const LbCutPlan *plan, guint bar)
 }
 
 static void
-draw_hold_ring (cairo_t *cr, const LbPalette *palette, const Layout *layout, guint bar)
+draw_hold_ring (cairo_t *cr, const LbPalette *palette, const LbSectionLayout *layout, guint bar)
 {
   static const double OFF = 2.5;
   const LbPoint at = layout->bars[bar];
@@ -270,7 +169,7 @@ draw_loaded_bar (cairo_t *cr,
                  const LbPalette *palette,
                  const LbVoice *voice,
                  const LbSection *section,
-                 const Layout *layout,
+                 const LbSectionLayout *layout,
                  guint bar)
 {
   static const double RIM = 1, HEAVY_RIM = 2.5;
@@ -296,7 +195,7 @@ draw_gone_bar (cairo_t *cr,
                const LbPalette *palette,
                const LbVoice *voice,
                const LbSection *section,
-               const Layout *layout,
+               const LbSectionLayout *layout,
                guint bar)
 {
   draw_burned (cr, palette, layout->bars[bar], layout->bar_radius);
@@ -313,7 +212,7 @@ draw_bar (cairo_t *cr,
           const LbPalette *palette,
           const LbVoice *voice,
           const LbSection *section,
-          const Layout *layout,
+          const LbSectionLayout *layout,
           guint bar)
 {
   if (section->burned & LB_BAR (bar)) {
@@ -346,11 +245,11 @@ boxes_meet (const Box *a, const Box *b)
 
 /* Between a bar and the centre, clear of the bar. */
 static Box
-ordinal_box (const Layout *layout, guint bar, double width, double height)
+ordinal_box (const LbSectionLayout *layout, guint bar, double width, double height)
 {
   static const double OFF = 2;
   const LbPoint at = layout->bars[bar];
-  const double away = distance (at, layout->centre);
+  const double away = lb_section_distance (at, layout->centre);
   const LbPoint inward = { away > 0 ? (layout->centre.x - at.x) / away : 0,
                            away > 0 ? (layout->centre.y - at.y) / away : 0 };
   const double off = layout->bar_radius + OFF + fabs (inward.x) * width / 2 +
@@ -386,7 +285,7 @@ draw_ordinals (cairo_t *cr,
                const LbPalette *palette,
                const LbVoice *voice,
                const LbSection *section,
-               const Layout *layout)
+               const LbSectionLayout *layout)
 {
   const LbVoice plain = plain_voice (voice);
   const double size = CLAMP (layout->bar_radius * 0.85, 8, 14);
@@ -408,13 +307,34 @@ draw_ordinals (cairo_t *cr,
   }
 }
 
+/* Words on the way out through a bar, clear of the outline. */
+static Box
+outer_box (const LbSectionLayout *layout, guint bar, double width, double height)
+{
+  static const double OFF = 2;
+  const LbPoint at = layout->bars[bar];
+  const double away = lb_section_distance (at, layout->centre);
+  const LbPoint outward = { away > 0 ? (at.x - layout->centre.x) / away : 0,
+                            away > 0 ? (at.y - layout->centre.y) / away : -1 };
+  /* Where the way out leaves the outline; an octagon's corners are as far out as any. */
+  const double corner = layout->outline.shape == LB_SHAPE_OCTAGON ? 1 / cos (G_PI / 8) : 1;
+  const double reach = layout->outline.shape == LB_SHAPE_SQUARE
+                         ? layout->radius / MAX (fabs (outward.x), fabs (outward.y))
+                         : layout->radius * corner;
+  const double off = reach + OFF + fabs (outward.x) * width / 2 + fabs (outward.y) * height / 2;
+  return (Box){ .left = layout->centre.x + outward.x * off - width / 2,
+                .top = layout->centre.y + outward.y * off - height / 2,
+                .width = width,
+                .height = height };
+}
+
 /* What each bar left bears of what it may, outside it. */
 static void
 draw_shares (cairo_t *cr,
              const LbPalette *palette,
              const LbVoice *voice,
              const LbSection *section,
-             const Layout *layout)
+             const LbSectionLayout *layout)
 {
   static const double SIZE = 8.5;
   const LbVoice plain = plain_voice (voice);
@@ -425,10 +345,9 @@ draw_shares (cairo_t *cr,
     if ((section->burned & LB_BAR (bar)) != 0 || isnan (share))
       continue;
     g_autofree char *text = lb_voice_quantity (&plain, LB_QUANTITY_SHARE, share);
-    const LbPoint at = outside_place (layout, bar);
     double width, height;
-    lb_text_measure (cr, &plain, text, SIZE, FALSE, 0, &width, &height);
-    const Box box = { at.x - width / 2, at.y - height / 2, width, height };
+    lb_text_measure (cr, &plain, text, SIZE, share > 1, 0, &width, &height);
+    const Box box = outer_box (layout, bar, width, height);
     if (!take (&taken, &box))
       continue;
     lb_ink_set (cr, palette, share > 1 ? LB_INK_TEXT : LB_INK_DIM_TEXT);
@@ -441,7 +360,7 @@ draw_bars (cairo_t *cr,
            const LbPalette *palette,
            const LbVoice *voice,
            const LbSection *section,
-           const Layout *layout)
+           const LbSectionLayout *layout)
 {
   for (guint i = 0; i < layout->n_bars; i++)
     draw_bar (cr, palette, voice, section, layout, i);
@@ -485,7 +404,7 @@ draw_lean (cairo_t *cr,
            const LbPalette *palette,
            const LbVoice *voice,
            const LbSection *section,
-           const Layout *layout,
+           const LbSectionLayout *layout,
            double width)
 {
   static const double SIZE = 11, HEAD = 3.5, ROOM = 12;
@@ -518,7 +437,7 @@ draw_north (cairo_t *cr,
             const LbPalette *palette,
             const LbVoice *voice,
             const LbSection *section,
-            const Layout *layout,
+            const LbSectionLayout *layout,
             double height)
 {
   /* Shares of half the band. */
@@ -555,7 +474,7 @@ static void
 draw_bars_unknown (cairo_t *cr,
                    const LbPalette *palette,
                    const LbVoice *voice,
-                   const Layout *layout)
+                   const LbSectionLayout *layout)
 {
   const char *const words = _ ("bars not known");
   const double width = layout->radius * 1.5;
@@ -588,8 +507,8 @@ lb_section_draw (cairo_t *cr,
                  double width,
                  double height)
 {
-  Layout layout;
-  lay_out (section, width, height, &layout);
+  LbSectionLayout layout;
+  lb_section_lay_out (section, width, height, &layout);
   cairo_save (cr);
   cairo_new_path (cr);
   lb_ink_set (cr, palette, LB_INK_DIM_TEXT);
@@ -643,32 +562,4 @@ lb_section_legend_draw (cairo_t *cr,
     lb_text_show (cr, voice, text, SIZE, FALSE, LB_ALIGN_MIDDLE, left + strip_width * share,
                   STRIP + 3, 0);
   }
-}
-
-int
-lb_section_bar_at (const LbSection *section, double width, double height, double x, double y)
-{
-  Layout layout;
-  lay_out (section, width, height, &layout);
-  const double reach = MAX (REACH_PX, layout.bar_radius + 2);
-  int nearest = -1;
-  double nearest_px = INFINITY;
-  for (guint i = 0; i < layout.n_bars; i++) {
-    const double away = distance (layout.bars[i], (LbPoint){ x, y });
-    if (away <= reach && away < nearest_px) {
-      nearest = (int) i;
-      nearest_px = away;
-    }
-  }
-  return nearest;
-}
-
-LbPoint
-lb_section_bar_place (const LbSection *section, double width, double height, guint bar)
-{
-  Layout layout;
-  lay_out (section, width, height, &layout);
-  g_return_val_if_fail (bar < layout.n_bars, layout.centre);
-
-  return layout.bars[bar];
 }

@@ -1,12 +1,13 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* A bar that is touched is recorded as burned at once; one that was burned before is never taken
  * back by a touch alone: the toast offers it where it was the last thing recorded, and says where
- * to do it otherwise.
+ * to do it otherwise. While the section looks ahead along the order, a touch records nothing.
  */
 #include "desk/sheet/pile-pictures.h"
 
 #include "book/clock-text.h"
 #include "desk/sheet/bars-popover.h"
+#include "desk/sheet/section-steps.h"
 #include "desk/sheet/section-view.h"
 #include "desk/sheet/sheet-pile.h"
 #include "desk/sheet/side-view.h"
@@ -27,6 +28,7 @@ struct _LbPilePictures
   GtkWidget *count_button;
   GtkWidget *next_button;
   GtkBox *pictures_box;
+  LbSectionSteps *section_steps;
   LbSectionView *section_view;
   LbSideView *side_view;
 
@@ -96,7 +98,12 @@ touched_cb (LbPilePictures *self, int bar)
   LbSheetPile shown;
 
   lb_sheet_pile_load (&shown, self->job, self->pile);
-  if (shown.state->burned & LB_BAR (bar))
+  if (lb_section_view_get_step (self->section_view) > 0)
+    lb_say (GTK_WIDGET (self),
+            _ ("Nothing was recorded: the section looks ahead. Step back to how the pile stands, "
+               "then touch the bar"),
+            FALSE);
+  else if (shown.state->burned & LB_BAR (bar))
     explain_burned (self, (guint) bar);
   else if (shown.state->n_left == 0)
     lb_say (GTK_WIDGET (self), _ ("All bars of this pile are burned already"), FALSE);
@@ -145,6 +152,7 @@ lb_pile_pictures_class_init (LbPilePicturesClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = lb_pile_pictures_dispose;
   g_type_ensure (LB_TYPE_BARS_POPOVER);
+  g_type_ensure (LB_TYPE_SECTION_STEPS);
   g_type_ensure (LB_TYPE_SECTION_VIEW);
   g_type_ensure (LB_TYPE_SIDE_VIEW);
   gtk_widget_class_set_template_from_resource (widget_class,
@@ -154,6 +162,7 @@ lb_pile_pictures_class_init (LbPilePicturesClass *klass)
   gtk_widget_class_bind_template_child (widget_class, LbPilePictures, count_button);
   gtk_widget_class_bind_template_child (widget_class, LbPilePictures, next_button);
   gtk_widget_class_bind_template_child (widget_class, LbPilePictures, pictures_box);
+  gtk_widget_class_bind_template_child (widget_class, LbPilePictures, section_steps);
   gtk_widget_class_bind_template_child (widget_class, LbPilePictures, section_view);
   gtk_widget_class_bind_template_child (widget_class, LbPilePictures, side_view);
   gtk_widget_class_bind_template_callback (widget_class, next_cb);
@@ -175,6 +184,7 @@ lb_pile_pictures_show (LbPilePictures *self, LbJob *job, guint pile)
   self->pile = pile;
   lb_side_view_show (self->side_view, job, pile);
   lb_section_view_show (self->section_view, job, pile);
+  lb_section_steps_show (self->section_steps, self->section_view, job, pile);
   lb_bars_popover_show (self->bars_popover, job, pile);
   if (job == NULL)
     return;

@@ -1,9 +1,13 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* A thin widget over draw/section: it knows which bar has the focus and finds the bar under a
- * finger. A bar counts as touched when the finger leaves it again, so that a sheet scrolled with
- * a finger on the section records nothing.
+/* A thin widget over draw/section: it knows which bar has the focus, finds the bar under a finger,
+ * and looks ahead along the order to burn. A bar counts as touched when the finger leaves it again,
+ * so that a sheet scrolled with a finger on the section records nothing.
  *
  * The bars are walked in the order to burn, then those already burned.
+ *
+ * Looking ahead is a number of steps of the plan's order, 0 for how the pile stands; it goes back
+ * there as soon as the order is another one. What the bars bear fades from one step to the next,
+ * unless animations are off.
  */
 #include "desk/sheet/section-view.h"
 
@@ -11,7 +15,9 @@
 #include "desk/shell/look.h"
 #include "draw/plan-words.h"
 #include "draw/section.h"
+#include "draw/voice-text.h"
 
+#include <adwaita.h>
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
@@ -22,6 +28,8 @@
 /* Half of what a finger in a wet glove needs; a touch beside a bar still means the nearest. */
 #define REACH_PX 22.0
 
+#define FADE_MS 300
+
 struct _LbSectionView
 {
   GtkWidget parent_instance;
@@ -30,28 +38,78 @@ struct _LbSectionView
   guint pile;
   int focus;   /* bar, -1 for none */
   int pressed; /* bar under the finger, -1 for none */
+
+  /* Looking ahead */
+  gsize step;                /* of the order, how many are taken to be burned */
+  guint8 order[LB_BARS_MAX]; /* the order that step is of */
+  gsize n_order;
+  LbBarShares faded; /* what the bars bore a step before */
+  AdwAnimation *fade;
+  double fade_part; /* 1 when done */
 };
 
 G_DEFINE_FINAL_TYPE (LbSectionView, lb_section_view, GTK_TYPE_WIDGET)
 
 enum {
   TOUCHED,
+  STEPPED,
   N_SIGNALS,
 };
 
 static guint signals[N_SIGNALS];
 
-/* @shown must outlive the section. */
-static LbSection
-section_of (LbSectionView *self, LbSheetPile *shown)
+/* All that is drawn, and what it borrows. */
+typedef struct
 {
-  lb_sheet_pile_load (shown, self->job, self->pile);
-  return (LbSection){
-    .pile = shown->pile,
-    .plan = &shown->plan,
-    .burned = shown->state->burned,
+  LbSheetPile sheet;
+  LbBarShares shares;
+  gboolean has_shares;
+  LbSection section;
+} Shown;
+
+static gboolean
+reckon_shares (const LbSheetPile *shown, gsize step, LbBarShares *out_shares)
+{
+  return lb_section_view_can_step (shown) &&
+         lb_pile_hold_shares (shown->pile, shown->plan.places, shown->state->burned,
+                              &shown->fold->basis, &shown->plan.hold, step, out_shares);
+}
+
+/* On the way from the step before to this one. */
+static void
+fade_shares (LbSectionView *self, LbBarShares *shares)
+{
+  for (guint i = 0; i < LB_BARS_MAX && self->fade_part < 1; i++) {
+    const double from = self->faded.share[i];
+
+    if (!isnan (from) && !isnan (shares->share[i]))
+      shares->share[i] = from + (shares->share[i] - from) * self->fade_part;
+  }
+}
+
+static void
+load (LbSectionView *self, Shown *shown)
+{
+  const LbCutPlan *plan = &shown->sheet.plan;
+
+  lb_sheet_pile_load (&shown->sheet, self->job, self->pile);
+  shown->has_shares = reckon_shares (&shown->sheet, self->step, &shown->shares);
+  shown->section = (LbSection){
+    .pile = shown->sheet.pile,
+    .plan = plan,
+    .burned = shown->sheet.state->burned,
     .focus = gtk_widget_has_focus (GTK_WIDGET (self)) ? self->focus : -1,
+    .n_done = self->step,
+    .shares = shown->has_shares ? &shown->shares : NULL,
   };
+  for (gsize i = 0; i < self->step; i++)
+    shown->section.burned |= LB_BAR (plan->order[i]);
+  if (shown->has_shares)
+    fade_shares (self, &shown->shares);
+  if (self->step > 0 && (self->faded.left & LB_BAR (plan->order[self->step - 1]))) {
+    shown->section.going = plan->order[self->step - 1];
+    shown->section.going_left = 1 - self->fade_part;
+  }
 }
 
 static int
@@ -59,13 +117,14 @@ bar_at (LbSectionView *self, double x, double y)
 {
   const double width = gtk_widget_get_width (GTK_WIDGET (self));
   const double height = gtk_widget_get_height (GTK_WIDGET (self));
-  LbSheetPile shown;
-  const LbSection section = section_of (self, &shown);
-  int found = lb_section_bar_at (&section, width, height, x, y);
   double nearest = REACH_PX;
+  Shown shown;
+  int found;
 
-  for (guint i = 0; found < 0 && i < shown.pile->n_bars; i++) {
-    const LbPoint at = lb_section_bar_place (&section, width, height, i);
+  load (self, &shown);
+  found = lb_section_bar_at (&shown.section, width, height, x, y);
+  for (guint i = 0; found < 0 && i < shown.sheet.pile->n_bars; i++) {
+    const LbPoint at = lb_section_bar_place (&shown.section, width, height, i);
 
     nearest = MIN (nearest, hypot (at.x - x, at.y - y));
     if (nearest < REACH_PX)
@@ -89,14 +148,12 @@ find_walk (const LbSheetPile *shown, guint8 walk[LB_BARS_MAX])
   return n;
 }
 
-/* "Bar 6, 1st of 5 to burn", "Bar 6: burned" */
+/* "Bar 6, 1st of 5 to burn" */
 static char *
-bar_words (const LbSheetPile *shown, guint bar)
+place_words (const LbSheetPile *shown, guint bar)
 {
   const gsize n_order = lb_section_tells_order (shown->pile) ? shown->plan.n_order : 0;
 
-  if (shown->state->burned & LB_BAR (bar))
-    return g_strdup_printf (_ ("Bar %u: burned"), bar + 1);
   for (gsize i = 0; i < n_order; i++) {
     if (shown->plan.order[i] == bar) {
       g_autofree char *ordinal = lb_ordinal_text ((guint) i + 1);
@@ -108,12 +165,38 @@ bar_words (const LbSheetPile *shown, guint bar)
   return g_strdup_printf (_ ("Bar %u"), bar + 1);
 }
 
+/* "Bar 6, 1st of 5 to burn: bears 12% of what it may", "Bar 6: burned" */
+static char *
+bar_words (LbSectionView *self, const LbSheetPile *shown, guint bar)
+{
+  g_autofree char *place = place_words (shown, bar);
+  g_autofree char *share = NULL;
+  LbBarShares shares;
+
+  if (shown->state->burned & LB_BAR (bar))
+    return g_strdup_printf (_ ("Bar %u: burned"), bar + 1);
+  if (!reckon_shares (shown, self->step, &shares))
+    return g_steal_pointer (&place);
+  if ((shares.left & LB_BAR (bar)) == 0)
+    return g_strdup_printf (_ ("%s: burned by this step"), place);
+  if (shares.is_hinge)
+    return g_steal_pointer (&place);
+  share = lb_voice_quantity (shown->voice, LB_QUANTITY_SHARE, shares.share[bar]);
+  /* Translators: “Bar 6, 1st of 5 to burn: bears 12% of what it may” */
+  return g_strdup_printf (_ ("%s: bears %s of what it may"), place, share);
+}
+
+/* The label says what is shown, step and hook with it; the description the bar and the state. */
 static void
-update_description (LbSectionView *self)
+update_words (LbSectionView *self)
 {
   g_autofree char *state = NULL;
   g_autofree char *bar = NULL;
   g_autofree char *words = NULL;
+  g_autofree char *step = NULL;
+  g_autofree char *hold = NULL;
+  g_autofree char *label = NULL;
+  LbBarShares shares;
   LbSheetPile shown;
 
   if (self->job == NULL)
@@ -121,17 +204,23 @@ update_description (LbSectionView *self)
   lb_sheet_pile_load (&shown, self->job, self->pile);
   state = lb_pile_state_text (shown.pile, shown.state);
   if (self->focus >= 0)
-    bar = bar_words (&shown, (guint) self->focus);
+    bar = bar_words (self, &shown, (guint) self->focus);
   words = bar != NULL ? g_strdup_printf ("%s. %s", bar, state) : g_strdup (state);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, words,
-                                  -1);
+  if (reckon_shares (&shown, self->step, &shares)) {
+    step = lb_step_text (shown.voice, &shown.fold->assumptions, &shown.plan, &shares, self->step);
+    hold = lb_hold_point_text (&shown.plan, self->step);
+  }
+  label = g_strjoin (". ", _ ("The bars at the cut, looking down"), hold != NULL ? hold : step,
+                     hold != NULL ? step : NULL, NULL);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, label,
+                                  GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, words, -1);
 }
 
 static void
 set_focus_bar (LbSectionView *self, int bar)
 {
   self->focus = bar;
-  update_description (self);
+  update_words (self);
   gtk_widget_queue_draw (GTK_WIDGET (self));
 }
 
@@ -185,6 +274,32 @@ walk_cb (GtkWidget *widget, GVariant *args, gpointer data)
   return TRUE;
 }
 
+static void
+fade_cb (double value, gpointer data)
+{
+  LbSectionView *self = data;
+
+  self->fade_part = value;
+  gtk_widget_queue_draw (GTK_WIDGET (self));
+}
+
+/* The keys that look ahead: @args is by how many steps, G_MININT32 for back to how it stands. */
+static gboolean
+step_cb (GtkWidget *widget, GVariant *args, gpointer data)
+{
+  LbSectionView *self = LB_SECTION_VIEW (widget);
+  const int by = g_variant_get_int32 (args);
+  const gsize n = lb_section_view_get_n_steps (self);
+
+  if (n == 0)
+    return FALSE;
+  if (by < 0)
+    lb_section_view_set_step (self, by == G_MININT32 || self->step == 0 ? 0 : self->step - 1);
+  else
+    lb_section_view_set_step (self, MIN (self->step + 1, n));
+  return TRUE;
+}
+
 static gboolean
 activate_cb (GtkWidget *widget, GVariant *args, gpointer data)
 {
@@ -224,7 +339,7 @@ lb_section_view_query_tooltip (GtkWidget *widget,
   if (bar < 0)
     return FALSE;
   lb_sheet_pile_load (&shown, self->job, self->pile);
-  words = bar_words (&shown, (guint) bar);
+  words = bar_words (self, &shown, (guint) bar);
   gtk_tooltip_set_text (tooltip, words);
   return TRUE;
 }
@@ -235,16 +350,15 @@ lb_section_view_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
   LbSectionView *self = LB_SECTION_VIEW (widget);
   const int width = gtk_widget_get_width (widget);
   const int height = gtk_widget_get_height (widget);
-  LbSheetPile shown;
-  LbSection section;
+  Shown shown;
   cairo_t *cr;
 
   if (self->job == NULL)
     return;
-  section = section_of (self, &shown);
+  load (self, &shown);
   cr = gtk_snapshot_append_cairo (snapshot,
                                   &GRAPHENE_RECT_INIT (0, 0, (float) width, (float) height));
-  lb_section_draw (cr, lb_look_palette (widget), shown.voice, &section, width, height);
+  lb_section_draw (cr, lb_look_palette (widget), shown.sheet.voice, &shown.section, width, height);
   cairo_destroy (cr);
 }
 
@@ -267,7 +381,10 @@ lb_section_view_measure (GtkWidget *widget,
 static void
 lb_section_view_dispose (GObject *object)
 {
-  g_clear_object (&LB_SECTION_VIEW (object)->job);
+  LbSectionView *self = LB_SECTION_VIEW (object);
+
+  g_clear_object (&self->fade);
+  g_clear_object (&self->job);
   G_OBJECT_CLASS (lb_section_view_parent_class)->dispose (object);
 }
 
@@ -283,6 +400,15 @@ lb_section_view_class_init (LbSectionViewClass *klass)
                 { GDK_KEY_Up, -1 },
                 { GDK_KEY_Right, 1 },
                 { GDK_KEY_Down, 1 } };
+  const struct
+  {
+    guint key;
+    int by;
+  } ahead[] = { { GDK_KEY_Page_Up, -1 },
+                { GDK_KEY_comma, -1 },
+                { GDK_KEY_Page_Down, 1 },
+                { GDK_KEY_period, 1 },
+                { GDK_KEY_Home, G_MININT32 } };
   const guint touches[] = { GDK_KEY_space, GDK_KEY_KP_Space, GDK_KEY_Return, GDK_KEY_KP_Enter };
 
   G_OBJECT_CLASS (klass)->dispose = lb_section_view_dispose;
@@ -292,9 +418,13 @@ lb_section_view_class_init (LbSectionViewClass *klass)
 
   signals[TOUCHED] = g_signal_new ("touched", LB_TYPE_SECTION_VIEW, G_SIGNAL_RUN_LAST, 0, NULL,
                                    NULL, NULL, G_TYPE_NONE, 1, G_TYPE_INT);
+  signals[STEPPED] = g_signal_new ("stepped", LB_TYPE_SECTION_VIEW, G_SIGNAL_RUN_LAST, 0, NULL,
+                                   NULL, NULL, G_TYPE_NONE, 0);
 
   for (gsize i = 0; i < G_N_ELEMENTS (steps); i++)
     gtk_widget_class_add_binding (widget_class, steps[i].key, 0, walk_cb, "i", steps[i].by);
+  for (gsize i = 0; i < G_N_ELEMENTS (ahead); i++)
+    gtk_widget_class_add_binding (widget_class, ahead[i].key, 0, step_cb, "i", ahead[i].by);
   for (gsize i = 0; i < G_N_ELEMENTS (touches); i++)
     gtk_widget_class_add_binding (widget_class, touches[i], 0, activate_cb, NULL);
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_IMG);
@@ -307,6 +437,9 @@ lb_section_view_init (LbSectionView *self)
   GtkGesture *click = gtk_gesture_click_new ();
 
   self->focus = self->pressed = -1;
+  self->fade_part = 1;
+  self->fade = adw_timed_animation_new (GTK_WIDGET (self), 0, 1, FADE_MS,
+                                        adw_callback_animation_target_new (fade_cb, self, NULL));
   gtk_widget_set_focusable (GTK_WIDGET (self), TRUE);
   gtk_widget_set_has_tooltip (GTK_WIDGET (self), TRUE);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL,
@@ -318,34 +451,98 @@ lb_section_view_init (LbSectionView *self)
   lb_look_follow (GTK_WIDGET (self));
 }
 
+/* Another order, another pile: a step of the old one means nothing. */
+static void
+follow_order (LbSectionView *self)
+{
+  LbSheetPile shown;
+  gsize n;
+
+  lb_sheet_pile_load (&shown, self->job, self->pile);
+  n = lb_section_view_can_step (&shown) ? shown.plan.n_order : 0;
+  if (n == self->n_order && memcmp (self->order, shown.plan.order, n) == 0)
+    return;
+  self->n_order = n;
+  memcpy (self->order, shown.plan.order, n);
+  self->step = 0;
+  self->faded.left = 0;
+  adw_animation_skip (self->fade);
+}
+
 void
 lb_section_view_show (LbSectionView *self, LbJob *job, guint pile)
 {
   g_return_if_fail (LB_IS_SECTION_VIEW (self));
 
-  if (job != self->job || pile != self->pile)
+  if (job != self->job || pile != self->pile) {
     self->focus = self->pressed = -1;
+    self->n_order = self->step = 0;
+  }
   g_set_object (&self->job, job);
   self->pile = pile;
   /* Facts can take bars away. */
   if (job != NULL && self->focus >= (int) lb_job_get_fold (job)->piles[pile].n_bars)
     self->focus = -1;
-  update_description (self);
+  if (job != NULL)
+    follow_order (self);
+  update_words (self);
   gtk_widget_queue_resize (GTK_WIDGET (self));
+}
+
+gboolean
+lb_section_view_can_step (const LbSheetPile *shown)
+{
+  return shown->plan.n_order > 0 && shown->plan.hold_missing == NULL;
+}
+
+gsize
+lb_section_view_get_n_steps (LbSectionView *self)
+{
+  g_return_val_if_fail (LB_IS_SECTION_VIEW (self), 0);
+
+  return self->n_order;
+}
+
+gsize
+lb_section_view_get_step (LbSectionView *self)
+{
+  g_return_val_if_fail (LB_IS_SECTION_VIEW (self), 0);
+
+  return self->step;
+}
+
+void
+lb_section_view_set_step (LbSectionView *self, gsize step)
+{
+  LbSheetPile shown;
+
+  g_return_if_fail (LB_IS_SECTION_VIEW (self));
+  g_return_if_fail (step <= self->n_order);
+
+  if (step == self->step)
+    return;
+  lb_sheet_pile_load (&shown, self->job, self->pile);
+  if (!reckon_shares (&shown, self->step, &self->faded))
+    self->faded.left = 0;
+  self->step = step;
+  /* Goes to its end at once when animations are off. */
+  adw_animation_play (self->fade);
+  update_words (self);
+  gtk_widget_queue_draw (GTK_WIDGET (self));
+  g_signal_emit (self, signals[STEPPED], 0);
 }
 
 void
 lb_section_view_bar_place (LbSectionView *self, guint bar, double *out_x, double *out_y)
 {
-  LbSheetPile shown;
-  LbSection section;
+  Shown shown;
   LbPoint at;
 
   g_return_if_fail (LB_IS_SECTION_VIEW (self));
   g_return_if_fail (self->job != NULL);
 
-  section = section_of (self, &shown);
-  at = lb_section_bar_place (&section, gtk_widget_get_width (GTK_WIDGET (self)),
+  load (self, &shown);
+  at = lb_section_bar_place (&shown.section, gtk_widget_get_width (GTK_WIDGET (self)),
                              gtk_widget_get_height (GTK_WIDGET (self)), bar);
   *out_x = at.x;
   *out_y = at.y;
