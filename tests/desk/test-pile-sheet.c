@@ -12,6 +12,7 @@
 #include "desk/sheet/pile-sheet.h"
 #include "desk/sheet/section-view.h"
 #include "desk/sheet/sheet-pile.h"
+#include "draw/plan-words.h"
 #include "small-job.h"
 
 #include <adwaita.h>
@@ -251,16 +252,6 @@ test_keys (Fixture *fixture, gconstpointer data)
 }
 
 static void
-test_last_bar_severs (Fixture *fixture, gconstpointer data)
-{
-  for (int i = 0; i < 8; i++)
-    click_button (fixture->sheet, "Burned: Next Bar");
-  g_assert_cmpuint (state_of (fixture, PILE)->n_left, ==, 0);
-  g_assert_cmpint (state_of (fixture, PILE)->step, ==, LB_STEP_SEVERED);
-  g_assert_false (gtk_widget_get_sensitive (find (fixture->sheet, is_button, "Burned: Next Bar")));
-}
-
-static void
 record_count (Fixture *fixture, int count, gboolean is_next)
 {
   GtkWidget *popover = find_type (fixture->sheet, LB_TYPE_BARS_POPOVER);
@@ -272,6 +263,138 @@ record_count (Fixture *fixture, int count, gboolean is_next)
     check = gtk_widget_get_next_sibling (check);
   gtk_check_button_set_active (GTK_CHECK_BUTTON (check), TRUE);
   click_button (popover, "Record");
+}
+
+static gsize
+step_of (Fixture *fixture)
+{
+  return lb_section_view_get_step (LB_SECTION_VIEW (fixture->section));
+}
+
+/* Looking ahead in the order records nothing, by key or by button, and no touch does while one looks
+ * ahead. */
+static void
+test_looking_ahead (Fixture *fixture, gconstpointer data)
+{
+  const gsize n_entries = lb_job_get_fold (fixture->job)->n_entries;
+  GtkWidget *back = find (fixture->sheet, has_icon, "media-seek-backward-symbolic");
+  GtkWidget *on = find (fixture->sheet, has_icon, "media-seek-forward-symbolic");
+
+  assert_reads (fixture->sheet, "As it stands. Bar");
+  g_assert_false (gtk_widget_get_sensitive (back));
+  gtk_widget_grab_focus (fixture->section);
+  g_assert_true (press_key (fixture->section, GDK_KEY_Page_Down));
+  g_assert_true (press_key (fixture->section, GDK_KEY_period));
+  g_assert_cmpuint (step_of (fixture), ==, 2);
+  assert_reads (fixture->sheet, "2 of 8 bars burned.");
+  g_assert_true (gtk_widget_get_sensitive (back));
+  touch_bar (fixture, 0);
+  g_assert_true (press_key (fixture->section, GDK_KEY_space));
+  g_assert_true (press_key (fixture->section, GDK_KEY_comma));
+  g_signal_emit_by_name (back, "clicked");
+  g_assert_true (press_key (fixture->section, GDK_KEY_Page_Up));
+  g_assert_cmpuint (step_of (fixture), ==, 0);
+
+  for (int i = 0; i < 8; i++)
+    g_signal_emit_by_name (on, "clicked");
+  g_assert_cmpuint (step_of (fixture), ==, 8);
+  g_assert_false (gtk_widget_get_sensitive (on));
+  assert_reads (fixture->sheet, "Nothing but the hook holds the piece.");
+  g_assert_true (press_key (fixture->section, GDK_KEY_Page_Down));
+  g_assert_cmpuint (step_of (fixture), ==, 8);
+  g_assert_true (press_key (fixture->section, GDK_KEY_Home));
+  g_assert_cmpuint (step_of (fixture), ==, 0);
+  g_assert_cmpuint (lb_job_get_fold (fixture->job)->n_entries, ==, n_entries);
+
+  /* What is recorded is another order, of which no step was taken. */
+  g_assert_true (press_key (fixture->section, GDK_KEY_Page_Down));
+  click_button (fixture->sheet, "Burned: Next Bar");
+  g_assert_cmpuint (step_of (fixture), ==, 0);
+  touch_bar (fixture, 6);
+  g_assert_true (state_of (fixture, PILE)->burned & LB_BAR (6));
+}
+
+/* A screen reader hears the step, and the hook before its bar. */
+static void
+test_steps_are_said (Fixture *fixture, gconstpointer data)
+{
+  LbSheetPile shown;
+  g_autofree char *hold = NULL;
+  g_autofree char *step = NULL;
+  g_autofree char *label = NULL;
+  LbBarShares shares;
+  gsize at;
+
+  lb_sheet_pile_load (&shown, fixture->job, PILE);
+  g_assert_cmpuint (shown.plan.hold.rig_before, >, 1);
+  at = shown.plan.hold.rig_before - 1;
+  lb_section_view_set_step (LB_SECTION_VIEW (fixture->section), at);
+  hold = lb_hold_point_text (&shown.plan, at);
+  g_assert_nonnull (hold);
+  assert_reads (fixture->sheet, hold);
+  g_assert_true (lb_pile_hold_shares (shown.pile, shown.plan.places, 0, &shown.fold->basis,
+                                      &shown.plan.hold, at, &shares));
+  step = lb_step_text (shown.voice, &shown.fold->assumptions, &shown.plan, &shares, at);
+  label = g_strdup_printf ("The bars at the cut, looking down. %s. %s", hold, step);
+  gtk_test_accessible_assert_property (fixture->section, GTK_ACCESSIBLE_PROPERTY_LABEL, label);
+}
+
+static gboolean
+set_flag_cb (gpointer data)
+{
+  *(gboolean *) data = TRUE;
+  return G_SOURCE_REMOVE;
+}
+
+/* Play runs to where the hook must hold, and no farther. */
+static void
+test_play_stops_at_the_hold (Fixture *fixture, gconstpointer data)
+{
+  GtkWidget *play = find (fixture->sheet, has_icon, "media-playback-start-symbolic");
+  gboolean is_over = FALSE;
+  LbSheetPile shown;
+
+  lb_sheet_pile_load (&shown, fixture->job, PILE);
+  g_assert_nonnull (play);
+  g_signal_emit_by_name (play, "clicked");
+  g_assert_null (find (fixture->sheet, has_icon, "media-playback-start-symbolic"));
+  while (find (fixture->sheet, has_icon, "media-playback-pause-symbolic") != NULL)
+    g_main_context_iteration (NULL, TRUE);
+  g_assert_cmpuint (step_of (fixture), ==, shown.plan.hold.rig_before - 1);
+  g_timeout_add (2000, set_flag_cb, &is_over);
+  small_job_wait (&is_over);
+  g_assert_cmpuint (step_of (fixture), ==, shown.plan.hold.rig_before - 1);
+
+  /* Asked again it goes on; and it stops when it is stopped. */
+  g_signal_emit_by_name (play, "clicked");
+  while (step_of (fixture) < shown.plan.hold.rig_before)
+    g_main_context_iteration (NULL, TRUE);
+  if (find (fixture->sheet, has_icon, "media-playback-pause-symbolic") != NULL)
+    g_signal_emit_by_name (play, "clicked");
+  g_assert_nonnull (find (fixture->sheet, has_icon, "media-playback-start-symbolic"));
+}
+
+/* Bars of which only the count is known have no steps, and the sheet says why. */
+static void
+test_no_steps (Fixture *fixture, gconstpointer data)
+{
+  GtkWidget *on = find (fixture->sheet, has_icon, "media-seek-forward-symbolic");
+
+  g_assert_true (gtk_widget_get_mapped (on));
+  record_count (fixture, 2, FALSE);
+  g_assert_false (gtk_widget_get_mapped (on));
+  assert_reads (fixture->sheet, "No steps to show: Which bars are burned is not on record");
+  g_assert_false (press_key (fixture->section, GDK_KEY_Page_Down));
+}
+
+static void
+test_last_bar_severs (Fixture *fixture, gconstpointer data)
+{
+  for (int i = 0; i < 8; i++)
+    click_button (fixture->sheet, "Burned: Next Bar");
+  g_assert_cmpuint (state_of (fixture, PILE)->n_left, ==, 0);
+  g_assert_cmpint (state_of (fixture, PILE)->step, ==, LB_STEP_SEVERED);
+  g_assert_false (gtk_widget_get_sensitive (find (fixture->sheet, is_button, "Burned: Next Bar")));
 }
 
 static void
@@ -592,6 +715,10 @@ main (int argc, char *argv[])
     { "/pile-sheet/touch", test_touch },
     { "/pile-sheet/touch-that-moves", test_touch_that_moves },
     { "/pile-sheet/keys", test_keys },
+    { "/pile-sheet/looking-ahead", test_looking_ahead },
+    { "/pile-sheet/steps-are-said", test_steps_are_said },
+    { "/pile-sheet/play-stops-at-the-hold", test_play_stops_at_the_hold },
+    { "/pile-sheet/no-steps", test_no_steps },
     { "/pile-sheet/last-bar-severs", test_last_bar_severs },
     { "/pile-sheet/count", test_count },
     { "/pile-sheet/steps", test_steps },

@@ -157,6 +157,40 @@ test_colour_blindness (void)
   }
 }
 
+/* Light, half and full are told apart by every eye, by lightness alone, and what is written on a fill
+ * can be read. */
+static void
+test_ramp (void)
+{
+  static const double LEAST_LIGHTNESS = 15; /* L* apart */
+  enum {
+    N_PARTS = 50
+  };
+  for (guint kind = 0; kind < LB_N_PALETTES; kind++) {
+    const LbPalette *const palette = lb_palette ((LbPaletteKind) kind);
+    for (gsize sight = 0; sight < G_N_ELEMENTS (SIGHTS); sight++) {
+      double lightness[3];
+      for (int i = 0; i < 3; i++) {
+        const LbColour fill = lb_palette_ramp (palette, i / 2.0);
+        double lab[3];
+        seen_lab (&fill, sight, lab);
+        lightness[i] = lab[0];
+      }
+      g_assert_cmpfloat (fabs (lightness[1] - lightness[0]), >=, LEAST_LIGHTNESS);
+      g_assert_cmpfloat (fabs (lightness[2] - lightness[1]), >=, LEAST_LIGHTNESS);
+      g_assert_true ((lightness[1] > lightness[0]) == (lightness[2] > lightness[1]));
+    }
+    for (int i = 0; i <= N_PARTS; i++) {
+      const LbColour fill = lb_palette_ramp (palette, (double) i / N_PARTS);
+      const LbColour on_fill = lb_colour_on (&fill);
+      g_assert_cmpfloat (lb_colour_contrast (&fill, &on_fill), >=, 4.5);
+    }
+    /* More than all is drawn as all. */
+    const LbColour full = lb_palette_ramp (palette, 1), over = lb_palette_ramp (palette, 3);
+    g_assert_cmpfloat (lb_colour_contrast (&full, &over), ==, 1);
+  }
+}
+
 /* On paper there are no colours at all: tone is all that is left beside the shape. */
 static void
 test_print_is_grey (void)
@@ -178,6 +212,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/palette/text", test_text);
   g_test_add_func ("/palette/graphics", test_graphics);
   g_test_add_func ("/palette/colour-blindness", test_colour_blindness);
+  g_test_add_func ("/palette/ramp", test_ramp);
   g_test_add_func ("/palette/print-is-grey", test_print_is_grey);
   return g_test_run ();
 }

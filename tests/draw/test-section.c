@@ -240,6 +240,103 @@ test_strand_has_no_order (void)
   g_assert_cmpuint (ink_of (&it.section, 300), ==, ink);
 }
 
+/* Bars whose load is told lie on the page, apart from each other, and answer where they are drawn. */
+static void
+test_shares_have_room (void)
+{
+  for (int shape = 0; shape < LB_N_SHAPES; shape++) {
+    for (gsize b = 0; b < G_N_ELEMENTS (BARS); b++) {
+      for (gsize p = 0; p < G_N_ELEMENTS (PAGES); p++) {
+        LbBarShares shares = { .left = lb_bar_set_all (BARS[b]) };
+        Case it;
+        case_init (&it, (LbShape) shape, BARS[b], 0);
+        it.section.shares = &shares;
+        for (guint bar = 0; bar < BARS[b]; bar++) {
+          const LbPoint at = lb_section_bar_place (&it.section, PAGES[p], PAGES[p], bar);
+          g_assert_cmpint (lb_section_bar_at (&it.section, PAGES[p], PAGES[p], at.x, at.y), ==,
+                           (int) bar);
+          g_assert_true (at.x > 0 && at.y > 0 && at.x < PAGES[p] && at.y < PAGES[p]);
+        }
+      }
+    }
+  }
+}
+
+/* A ring of ink within the disc of @bar, clear of its rim and of its number. */
+static guint64
+fill_ink (const LbSection *section, guint bar)
+{
+  static const double PAGE = 400;
+  cairo_surface_t *const surface = picture_of (section, PAGE);
+  const LbPoint at = lb_section_bar_place (section, PAGE, PAGE, bar);
+  guint64 ink = 0;
+  for (int i = 0; i < 8; i++)
+    ink += ink_about (surface, (int) (at.x + 15 * cos (i * G_PI / 4)),
+                      (int) (at.y + 15 * sin (i * G_PI / 4)), 1);
+  cairo_surface_destroy (surface);
+  return ink;
+}
+
+static void
+test_more_load_more_ink (void)
+{
+  LbBarShares shares = { .left = lb_bar_set_all (8) };
+  Case it;
+  case_init (&it, LB_SHAPE_SQUARE, 8, 0);
+  it.section.shares = &shares;
+  guint64 before = fill_ink (&it.section, 2);
+  const guint64 other = fill_ink (&it.section, 5);
+  for (int part = 1; part <= 4; part++) {
+    shares.share[2] = part / 4.0;
+    const guint64 ink = fill_ink (&it.section, 2);
+    g_assert_cmpuint (ink, >, before);
+    g_assert_cmpuint (fill_ink (&it.section, 5), ==, other);
+    before = ink;
+  }
+  /* Over all of it only the rim and the number can say more: and they do. */
+  const guint64 full = ink_of (&it.section, 400);
+  shares.share[2] = 1.5;
+  g_assert_cmpuint (ink_of (&it.section, 400), >, full);
+}
+
+/* Looking ahead is what the section would be once the bars are burned, but for the ordinals, which
+ * stay those of the whole order. */
+static void
+test_steps_ahead (void)
+{
+  Case it;
+  case_init (&it, LB_SHAPE_OCTAGON, 8, 0);
+  const guint first = it.plan.order[0], second = it.plan.order[1];
+  const guint64 first_ink = fill_ink (&it.section, first);
+  const guint64 second_ink = fill_ink (&it.section, second);
+  g_assert_cmpuint (first_ink, !=, second_ink); /* the next one is hot, steel is not */
+  it.section.burned = LB_BAR (first);
+  it.section.n_done = 1;
+  g_assert_cmpuint (fill_ink (&it.section, second), ==, first_ink);
+  const guint64 gone = fill_ink (&it.section, first);
+  g_assert_cmpuint (gone, <, first_ink);
+  /* Just going, it is still to be seen. */
+  it.section.going = first;
+  it.section.going_left = 0.5;
+  g_assert_cmpuint (fill_ink (&it.section, first), >, gone);
+}
+
+static void
+test_legend (void)
+{
+  for (guint kind = 0; kind < LB_N_PALETTES; kind++) {
+    cairo_surface_t *const ink = cairo_recording_surface_create (CAIRO_CONTENT_COLOR_ALPHA, NULL);
+    cairo_t *const cr = cairo_create (ink);
+    double x, y, width, height;
+    lb_section_legend_draw (cr, lb_palette ((LbPaletteKind) kind), &LB_VOICE_PLAIN, 330, 24);
+    cairo_recording_surface_ink_extents (ink, &x, &y, &width, &height);
+    g_assert_true (x >= -1 && y >= -1 && x + width <= 331 && y + height <= 26);
+    g_assert_cmpfloat (width, >, 250);
+    cairo_destroy (cr);
+    cairo_surface_destroy (ink);
+  }
+}
+
 static void
 test_focus_shows (void)
 {
@@ -279,6 +376,10 @@ main (int argc, char *argv[])
   g_test_add_func ("/section/numbers-stay", test_numbers_stay);
   g_test_add_func ("/section/burning-takes-ink", test_burning_takes_ink);
   g_test_add_func ("/section/strand-has-no-order", test_strand_has_no_order);
+  g_test_add_func ("/section/shares-have-room", test_shares_have_room);
+  g_test_add_func ("/section/more-load-more-ink", test_more_load_more_ink);
+  g_test_add_func ("/section/steps-ahead", test_steps_ahead);
+  g_test_add_func ("/section/legend", test_legend);
   g_test_add_func ("/section/focus-shows", test_focus_shows);
   g_test_add_func ("/section/unknown-facts", test_unknown_facts);
   return g_test_run ();

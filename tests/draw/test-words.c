@@ -331,6 +331,53 @@ test_cautions_of_other_piles (void)
   assert_has (lift, "not known");
 }
 
+/* The words of each step say what the order was weighed by, and the hook comes once, before its bar. */
+static void
+test_step_words (void)
+{
+  LbPile pile = known_pile ();
+  LbAssumptions assumptions;
+  LbCutPlan plan;
+  LbBarShares shares;
+  lb_assumptions_init (&assumptions);
+  /* No lean: the hook is not needed before the first. */
+  pile.batter = 0;
+  reckon (&pile, 0, 0, &assumptions, &plan);
+  const LbCutBasis basis = lb_cut_basis (&assumptions);
+  g_assert_null (plan.hold_missing);
+  g_assert_cmpuint (plan.hold.rig_before, >, 1);
+  g_assert_cmpuint (plan.hold.rig_before, <, 8);
+
+  for (gsize n_done = 0; n_done <= 8; n_done++) {
+    g_assert_true (
+      lb_pile_hold_shares (&pile, plan.places, 0, &basis, &plan.hold, n_done, &shares));
+    g_autofree char *text = lb_step_text (&LB_VOICE_PLAIN, &assumptions, &plan, &shares, n_done);
+    g_autofree char *hold = lb_hold_point_text (&plan, n_done);
+    if (n_done + 1 == plan.hold.rig_before) {
+      g_autofree char *ordinal = lb_ordinal_text ((guint) n_done + 1);
+      g_autofree char *expected = g_strdup_printf ("Hook tension on before bar %u, the %s",
+                                                   plan.order[n_done] + 1u, ordinal);
+      g_assert_cmpstr (hold, ==, expected);
+    } else {
+      g_assert_null (hold);
+    }
+    if (n_done == 0) {
+      g_autofree char *expected = g_strdup_printf (
+        "As it stands. Bar %u bears most: %.0f%% of what it may.", shares.governing + 1u,
+        plan.hold.as_it_stands.utilisation * 100);
+      g_assert_cmpstr (text, ==, expected);
+    } else {
+      g_autofree char *start = g_strdup_printf ("%zu of 8 bars burned. ", n_done);
+      g_assert_true (g_str_has_prefix (text, start));
+    }
+    g_assert_true ((strstr (text, "With 50% on the hook") != NULL) ==
+                   (n_done >= plan.hold.rig_before && n_done < 6));
+    g_assert_true ((strstr (text, "hinge") != NULL) == (n_done == 6 || n_done == 7));
+    g_assert_true ((strstr (text, "Nothing but the hook holds the piece.") != NULL) ==
+                   (n_done == 8));
+  }
+}
+
 static void
 test_pile_text (void)
 {
@@ -529,6 +576,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/draw/words/short", test_reasons_are_short);
   g_test_add_func ("/draw/words/cautions", test_cautions);
   g_test_add_func ("/draw/words/cautions-of-others", test_cautions_of_other_piles);
+  g_test_add_func ("/draw/words/steps", test_step_words);
   g_test_add_func ("/draw/words/pile", test_pile_text);
   g_test_add_func ("/draw/words/state", test_state_text);
   g_test_add_func ("/draw/words/bar-numbers", test_bar_numbers);
