@@ -7,6 +7,7 @@
 #include "desk/plan/plan-legend.h"
 #include "desk/plan/plan-page.h"
 #include "desk/plan/step-tools.h"
+#include "desk/sheet/pile-sheet.h"
 #include "small-job.h"
 
 #include <adwaita.h>
@@ -166,6 +167,25 @@ test_picks (Fixture *fixture, gconstpointer data)
 
   press_at (fixture, 2, 2);
   g_assert_cmpint (lb_selection_get_current (fixture->selection), ==, -1);
+}
+
+/* The sheet is made for the first pile picked, is kept, and shows the pile that was. */
+static void
+test_sheet_when_picked (Fixture *fixture, gconstpointer data)
+{
+  GtkWidget *sheet;
+
+  g_assert_null (find_widget (fixture->page, LB_TYPE_PILE_SHEET));
+  lb_selection_set_current (fixture->selection, 0);
+  sheet = find_widget (fixture->page, LB_TYPE_PILE_SHEET);
+  g_assert_nonnull (sheet);
+  g_assert_true (gtk_widget_get_child_visible (sheet));
+  g_assert_true (lb_job_page_get_job (LB_JOB_PAGE (sheet)) == fixture->job);
+  lb_selection_set_current (fixture->selection, -1);
+  g_assert_false (gtk_widget_get_child_visible (sheet));
+  lb_selection_set_current (fixture->selection, 1);
+  g_assert_true (find_widget (fixture->page, LB_TYPE_PILE_SHEET) == sheet);
+  g_assert_true (gtk_widget_get_child_visible (sheet));
 }
 
 static void
@@ -487,6 +507,7 @@ main (int argc, char *argv[])
 #define ADD(name, func) g_test_add ("/plan-page/" name, Fixture, NULL, set_up, func, tear_down)
 
   ADD ("picks", test_picks);
+  ADD ("sheet-when-picked", test_sheet_when_picked);
   ADD ("boxes", test_boxes);
   ADD ("shaking-press", test_shaking_press);
   ADD ("keys", test_keys);

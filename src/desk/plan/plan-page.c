@@ -34,7 +34,7 @@ struct _LbPlanPage
   AdwFlap *flap;
   LbPlanLegend *legend;
   GMenu *pile_menu;
-  LbPileSheet *sheet;
+  GtkStack *sheet_stack;
   GtkLabel *status_label;
   GtkWidget *status_box;
   LbPileTable *table;
@@ -138,6 +138,29 @@ update_actions (LbPlanPage *self)
   gtk_widget_set_sensitive (GTK_WIDGET (self->tools), can_record);
 }
 
+static GtkWidget *
+find_sheet (LbPlanPage *self)
+{
+  return gtk_stack_get_child_by_name (self->sheet_stack, "sheet");
+}
+
+/* The sheet is made for the first pile that is picked: it takes as long as the rest of the page. */
+static void
+show_sheet (LbPlanPage *self)
+{
+  gsize n = 0;
+
+  if (selection_of (self) != NULL)
+    lb_selection_get_piles (selection_of (self), &n);
+  if (n > 0 && job_of (self) != NULL && find_sheet (self) == NULL)
+    gtk_stack_add_named (self->sheet_stack,
+                         g_object_new (LB_TYPE_PILE_SHEET, "job", job_of (self), "selection",
+                                       selection_of (self), NULL),
+                         "sheet");
+  gtk_stack_set_visible_child_name (self->sheet_stack,
+                                    n > 0 && find_sheet (self) != NULL ? "sheet" : "none");
+}
+
 static void
 lb_plan_page_job_changed (LbJobPage *page)
 {
@@ -155,6 +178,7 @@ lb_plan_page_selection_changed (LbJobPage *page)
 {
   LbPlanPage *self = LB_PLAN_PAGE (page);
 
+  show_sheet (self);
   update_status (self);
   update_actions (self);
 }
@@ -177,7 +201,8 @@ lb_plan_page_job_set (LbJobPage *page)
   /* A list of ten thousand rows is made when somebody first looks at it. */
   lb_pile_table_set_job (self->table, shows_list (self) ? job : NULL);
   lb_pile_finder_set_job (self->finder, job);
-  g_object_set (self->sheet, "job", job, NULL);
+  if (find_sheet (self) != NULL)
+    g_object_set (find_sheet (self), "job", job, NULL);
   if (job != NULL)
     lb_plan_page_job_changed (page);
   else
@@ -192,7 +217,8 @@ lb_plan_page_selection_set (LbJobPage *page)
 
   lb_plan_canvas_set_selection (self->canvas, selection);
   lb_pile_table_set_selection (self->table, selection);
-  g_object_set (self->sheet, "selection", selection, NULL);
+  if (find_sheet (self) != NULL)
+    g_object_set (find_sheet (self), "selection", selection, NULL);
   lb_plan_page_selection_changed (page);
 }
 
@@ -320,7 +346,7 @@ static void
 open_sheet (LbPlanPage *self)
 {
   adw_flap_set_reveal_flap (self->flap, TRUE);
-  gtk_widget_child_focus (GTK_WIDGET (self->sheet), GTK_DIR_TAB_FORWARD);
+  gtk_widget_child_focus (GTK_WIDGET (self->sheet_stack), GTK_DIR_TAB_FORWARD);
 }
 
 static void
@@ -449,7 +475,6 @@ lb_plan_page_class_init (LbPlanPageClass *klass)
   g_object_class_install_properties (object_class, N_PROPS, props);
 
   g_type_ensure (LB_TYPE_PILE_FINDER);
-  g_type_ensure (LB_TYPE_PILE_SHEET);
   g_type_ensure (LB_TYPE_PILE_TABLE);
   g_type_ensure (LB_TYPE_PLAN_CANVAS);
   g_type_ensure (LB_TYPE_PLAN_LEGEND);
@@ -463,7 +488,7 @@ lb_plan_page_class_init (LbPlanPageClass *klass)
   gtk_widget_class_bind_template_child (widget_class, LbPlanPage, flap);
   gtk_widget_class_bind_template_child (widget_class, LbPlanPage, legend);
   gtk_widget_class_bind_template_child (widget_class, LbPlanPage, pile_menu);
-  gtk_widget_class_bind_template_child (widget_class, LbPlanPage, sheet);
+  gtk_widget_class_bind_template_child (widget_class, LbPlanPage, sheet_stack);
   gtk_widget_class_bind_template_child (widget_class, LbPlanPage, status_box);
   gtk_widget_class_bind_template_child (widget_class, LbPlanPage, status_label);
   gtk_widget_class_bind_template_child (widget_class, LbPlanPage, table);

@@ -216,8 +216,10 @@ lb_pile_sheet_job_changed (LbJobPage *page)
   LbPileSheet *self = LB_PILE_SHEET (page);
   const guint n = job_of (self) != NULL ? self->piles->len : 0;
 
-  gtk_stack_set_visible_child_name (self->stack, n == 0 ? "none" : n == 1 ? "one" : "several");
+  gtk_widget_set_visible (GTK_WIDGET (self->stack), n > 0);
   gtk_widget_set_visible (self->foot, n > 0);
+  if (n > 0)
+    gtk_stack_set_visible_child_name (self->stack, n == 1 ? "one" : "several");
   if (n == 1)
     show_one (self);
   else if (n > 1)
