@@ -508,9 +508,7 @@ test_several (Fixture *fixture, gconstpointer data)
   lb_job_mark_step (fixture->job, piles, 2, LB_STEP_SEVERED, NULL);
   assert_reads (fixture->sheet, "8 bars left\n1 standing\n2 severed");
   lb_selection_set_current (fixture->selection, -1);
-  g_assert_cmpstr (
-    gtk_stack_get_visible_child_name (GTK_STACK (find_type (fixture->sheet, GTK_TYPE_STACK))), ==,
-    "none");
+  g_assert_false (gtk_widget_get_visible (find_type (fixture->sheet, GTK_TYPE_STACK)));
 }
 
 static GtkWidget *
