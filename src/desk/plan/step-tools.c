@@ -3,6 +3,7 @@
 
 #include "desk/plan/mark-picture.h"
 
+#include <adwaita.h>
 #include <glib/gi18n-lib.h>
 
 struct _LbStepTools
@@ -56,17 +57,39 @@ toggled_cb (LbStepTools *self, GtkToggleButton *button)
     lb_step_tools_set_step (self, -1);
 }
 
+/* "cleaned" where there is room for the words of all steps, which are kept equally wide so that all
+ * turn into letters together. */
+static GtkWidget *
+word_or_letter_new (LbStep step)
+{
+  GtkWidget *squeezer = adw_squeezer_new ();
+  GtkWidget *word = gtk_label_new (g_dgettext (GETTEXT_PACKAGE, lb_step_name (step)));
+  GtkWidget *letter = gtk_label_new (
+    g_dpgettext2 (GETTEXT_PACKAGE, "step letter", words[step].letter));
+  glong longest = 0;
+
+  for (int i = LB_STEP_CLEANED; i < LB_N_STEPS; i++) {
+    const char *name = g_dgettext (GETTEXT_PACKAGE, lb_step_name ((LbStep) i));
+
+    longest = MAX (longest, g_utf8_strlen (name, -1));
+  }
+  gtk_label_set_width_chars (GTK_LABEL (word), (int) longest);
+  gtk_widget_add_css_class (word, "strong");
+  gtk_widget_add_css_class (letter, "strong");
+  adw_squeezer_set_homogeneous (ADW_SQUEEZER (squeezer), FALSE);
+  adw_squeezer_add (ADW_SQUEEZER (squeezer), word);
+  adw_squeezer_add (ADW_SQUEEZER (squeezer), letter);
+  return squeezer;
+}
+
 static void
 add_button (LbStepTools *self, LbStep step)
 {
   GtkWidget *button = gtk_toggle_button_new ();
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 0);
-  GtkWidget *letter = gtk_label_new (
-    g_dpgettext2 (GETTEXT_PACKAGE, "step letter", words[step].letter));
 
-  gtk_widget_add_css_class (letter, "strong");
   gtk_box_append (GTK_BOX (box), lb_mark_picture_new (step));
-  gtk_box_append (GTK_BOX (box), letter);
+  gtk_box_append (GTK_BOX (box), word_or_letter_new (step));
   gtk_button_set_child (GTK_BUTTON (button), box);
   gtk_widget_set_tooltip_text (button, _ (words[step].tip));
   gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL,
