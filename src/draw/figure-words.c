@@ -287,9 +287,19 @@ why_lead_drop (const Why *why)
                           most);
 }
 
-/* What is held: the same words for the bar to rig before and for the stress. */
 static char *
-why_hold (const Why *why)
+why_hold_stress (const Why *why)
+{
+  const double factor = why->assumptions->value[LB_ASSUME_HOLD_FACTOR];
+  g_autofree char *allowed = say (why, LB_QUANTITY_STRESS, why->plan->yield_pa / factor);
+  g_autofree char *yield = say (why, LB_QUANTITY_STRESS, why->plan->yield_pa);
+  g_autofree char *over = say_assumed (why, LB_ASSUME_HOLD_FACTOR);
+  /* Translators: what a bar may bear, its yield point, the factor on it. */
+  return g_strdup_printf (_ ("they may bear %s: %s yield over %s"), allowed, yield, over);
+}
+
+static char *
+why_rig_before (const Why *why)
 {
   g_autofree char *length = say_figure (why, LB_FIGURE_TRUE_LENGTH);
   g_autofree char *yield = say (why, LB_QUANTITY_STRESS, why->plan->yield_pa);
@@ -432,8 +442,9 @@ lb_figure_reason_text (const LbVoice *voice,
   case LB_FIGURE_STEEL:
     return why_steel (&why);
   case LB_FIGURE_RIG_BEFORE:
+    return why_rig_before (&why);
   case LB_FIGURE_HOLD_STRESS:
-    return why_hold (&why);
+    return why_hold_stress (&why);
   case LB_FIGURE_TRIGGER:
     return why_trigger (&why);
   case LB_FIGURE_BURN:
