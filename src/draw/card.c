@@ -273,12 +273,13 @@ show_body (const Card *card, double y, double height)
 static double
 show_caution (const Card *card, gsize i, double x, double y, double width)
 {
-  const LbCaution caution = card->plan.cautions[i];
   const double side = 8 * card->scale;
   const double indent = side + 4 * card->scale;
-  const LbPageStyle words = style (card, 8.5, lb_caution_severity (caution) == LB_SEVERITY_DANGER,
+  const LbPageStyle words = style (card, i < card->plan.n_own_cautions ? 8.5 : 7,
+                                   card->plan.cautions[i]->severity == LB_SEVERITY_DANGER,
                                    LB_INK_TEXT);
-  g_autofree char *text = lb_caution_text (&card->pen.voice, card->pile, &card->plan, caution);
+  g_autofree char *text = lb_caution_text (&card->pen.voice, card->pile, &card->fold->assumptions,
+                                           &card->plan, i);
   lb_page_pen_box (&card->pen, x, y + 2 * card->scale, side);
   return lb_page_pen_text (&card->pen, &words, LB_ALIGN_START, x + indent, y, width - indent,
                            text) +
@@ -291,7 +292,7 @@ static gsize
 split_cautions (const Card *card, double width, double *out_height)
 {
   const gsize n = card->plan.n_cautions;
-  double heights[LB_N_CAUTIONS];
+  double heights[G_N_ELEMENTS (card->plan.cautions)];
   double left = 0;
   double right = 0;
   gsize split = 0;

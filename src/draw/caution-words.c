@@ -1,151 +1,141 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The cautions in words: an order, then why, with the pile's own figures and sides in it. Where a
- * number could be relied on, the sentence names who decides. Which cautions hold for a cut, and
- * how grave each is, is said in trade/caution. */
+/* The cautions in words: those of the table, translated, with the pile's own figures and sides in
+ * their blanks. Which of them hold for a cut is told by trade/plan-cautions. */
 #include "draw/plan-words.h"
 #include "draw/voice-text.h"
+#include "trade/lead-drop.h"
+#include "trade/plan-cautions.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-static const char *
-side (LbCompass compass)
+/* What the blanks are filled from. */
+typedef struct
 {
-  return g_dgettext (GETTEXT_PACKAGE, lb_compass_name (compass));
+  const LbVoice *voice;
+  const LbPile *pile;
+  const LbAssumptions *assumptions;
+  const LbCutPlan *plan;
+} Cut;
+
+static char *
+say (const Cut *cut, LbQuantity quantity, double si)
+{
+  return isinf (si) ? g_strdup (C_ ("figure", "no limit"))
+                    : lb_voice_quantity (cut->voice, quantity, si);
 }
 
 static char *
-slag_side_text (const LbCutPlan *plan)
+say_figure (const Cut *cut, LbFigureId id)
 {
-  if (!plan->is_battered)
-    return g_strdup (_ ("Keep umbilical and leads out from under the cut: slag falls straight "
-                        "down."));
-  return g_strdup_printf (_ ("Umbilical and leads to the %s: slag falls %s, under the lean."),
-                          side (plan->lead_side), side (plan->slag_side));
+  return lb_figure_text (cut->voice, cut->plan, id);
 }
 
-/* What the figures say of when; the rigger and the engineer stand above it. */
+/* The slow, heavy or costly end of the range. */
 static char *
-hold_text (const LbVoice *voice, const LbCutPlan *plan)
+say_most (const Cut *cut, LbFigureId id)
 {
-  g_autofree char *bar = lb_figure_text (voice, plan, LB_FIGURE_RIG_BEFORE);
-  if (!plan->hold.stands)
-    return g_strdup (_ ("Hook tension on before the first bar: the bars alone do not hold the stub "
-                        "with the factor on them. The licensed engineer and the competent rigger "
-                        "decide."));
-  /* Translators: “bar 7, the 4th”. */
-  return g_strdup_printf (_ ("Hook tension on before %s: the bars left then do not hold the stub "
-                             "with the factor on them. The competent rigger decides."),
-                          bar);
+  return say (cut, lb_figure_quantity (id), cut->plan->figures[id].range.high);
 }
 
 static char *
-rig_first_text (const LbVoice *voice, const LbCutPlan *plan)
+say_assumed (const Cut *cut, LbAssumptionId id)
 {
-  if (plan->hold_missing == NULL && plan->n_order > 0)
-    return hold_text (voice, plan);
-  g_autofree char *lean = lb_figure_text (voice, plan, LB_FIGURE_LEAN);
-  return g_strdup_printf (_ ("Leans %s to the %s: hook tension on before the last bars. The "
-                             "competent rigger says when to burn them."),
-                          lean, side (plan->slag_side));
+  return say (cut, lb_assumption (id)->quantity, cut->assumptions->value[id]);
 }
 
 static char *
-past_limit_text (const LbVoice *voice, const LbCutPlan *plan)
+say_side (LbCompass compass)
 {
-  g_autofree char *burn = lb_figure_text (voice, plan, LB_FIGURE_BURN);
-  g_autofree char *limit = lb_figure_text (voice, plan, LB_FIGURE_NO_STOP);
-  const double n_dives = plan->figures[LB_FIGURE_DIVES].range.likely;
-  if (!isfinite (n_dives) || n_dives < 2)
-    return g_strdup_printf (_ ("Don’t finish in one dive: %s at the pile against a no-stop limit "
-                               "of %s. The diving supervisor sets the bottom time."),
-                            burn, limit);
-  const gulong n = (gulong) n_dives;
-  return g_strdup_printf (
-    g_dngettext (GETTEXT_PACKAGE,
-                 "Plan %lu dive: %s at the pile, no-stop limit %s. The diving supervisor sets "
-                 "the bottom time.",
-                 "Plan %lu dives: %s at the pile, no-stop limit %s. The diving supervisor sets "
-                 "the bottom time of each.",
-                 n),
-    n, burn, limit);
+  return g_strdup (g_dgettext (GETTEXT_PACKAGE, lb_compass_name (compass)));
 }
 
+/* To be freed; %NULL for a figure that no job has yet, under whose conditions no caution holds. */
 static char *
-void_gas_text (const LbVoice *voice, const LbPile *pile)
+value_of (const Cut *cut, LbCautionBlank blank)
 {
-  g_autofree char *hole = lb_voice_quantity (voice, LB_QUANTITY_SIZE, pile->outline.void_m);
-  return g_strdup_printf (_ ("Vent the %s void above the cut and let it flood before burning: "
-                             "oxygen and hydrogen trapped in it explode."),
-                          hole);
-}
-
-static char *
-strand_text (const LbPile *pile)
-{
-  if (pile->bar == NULL)
-    return g_strdup (_ ("Stand clear of the line of every strand: stressed strand whips when cut. "
-                        "A licensed engineer says in what order."));
-  return g_strdup_printf (_ ("Stand clear of the line of every strand: stressed %s whips when "
-                             "cut. A licensed engineer says in what order."),
-                          pile->bar->name);
-}
-
-static char *
-submerged_lift_text (const LbVoice *voice, const LbCutPlan *plan)
-{
-  if (isnan (plan->figures[LB_FIGURE_HOOK_LOAD].range.likely))
-    return g_strdup (_ ("Lift only on a critical-lift plan: the load is under water and its "
-                        "weight is not known. The competent rigger signs it."));
-  g_autofree char *load = lb_figure_text (voice, plan, LB_FIGURE_HOOK_LOAD);
-  return g_strdup_printf (_ ("Lift only on a critical-lift plan: the load is under water, %s at "
-                             "the hook by estimate. The competent rigger signs it."),
-                          load);
+  switch (blank) {
+  case LB_BLANK_REGULATOR:
+    return say_figure (cut, LB_FIGURE_REGULATOR);
+  case LB_BLANK_DEPTH:
+    return say_figure (cut, LB_FIGURE_CUT_DEPTH);
+  case LB_BLANK_LEAN:
+    return say_figure (cut, LB_FIGURE_LEAN);
+  case LB_BLANK_LEAN_SIDE:
+    return say_side (cut->plan->slag_side);
+  case LB_BLANK_LEAD_SIDE:
+    return say_side (cut->plan->lead_side);
+  case LB_BLANK_VOID:
+    return say (cut, LB_QUANTITY_SIZE, cut->pile->outline.void_m);
+  case LB_BLANK_BAR:
+    return g_strdup_printf ("%u", lb_plan_hook_bar (cut->plan) + 1);
+  case LB_BLANK_BURN:
+    return say_figure (cut, LB_FIGURE_BURN);
+  case LB_BLANK_BURN_MOST:
+    return say_most (cut, LB_FIGURE_BURN);
+  case LB_BLANK_LIMIT:
+    return say (cut, LB_QUANTITY_TIME, lb_plan_longest_dive (cut->plan, cut->assumptions));
+  case LB_BLANK_DIVES:
+    return say_figure (cut, LB_FIGURE_DIVES);
+  case LB_BLANK_DIVES_MOST:
+    return say_most (cut, LB_FIGURE_DIVES);
+  case LB_BLANK_CURRENT:
+    return say_assumed (cut, LB_ASSUME_CURRENT);
+  case LB_BLANK_CURRENT_LIMIT:
+    return say_assumed (cut, LB_ASSUME_CURRENT_LIMIT);
+  case LB_BLANK_LEAD_DROP:
+    return say_figure (cut, LB_FIGURE_LEAD_DROP);
+  case LB_BLANK_LEAD_DROP_MOST:
+    return say (cut, LB_QUANTITY_VOLTAGE, LB_LEAD_DROP_MOST);
+  case LB_BLANK_RESIDUAL:
+    return say_assumed (cut, LB_ASSUME_CYLINDER_RESIDUAL);
+  case LB_BLANK_LOAD:
+    return say_figure (cut, LB_FIGURE_HOOK_LOAD);
+  case LB_BLANK_ANGLE:
+    return say_assumed (cut, LB_ASSUME_SLING_ANGLE);
+  case LB_BLANK_TENSION:
+    return say_figure (cut, LB_FIGURE_SLING);
+  case LB_BLANK_CAPACITY:
+  case LB_BLANK_SHARE:
+  case LB_BLANK_LIST:
+  case LB_BLANK_LIST_LIMIT:
+  case LB_BLANK_RATING:
+  case LB_BLANK_GRIP:
+  case LB_BLANK_SUCTION:
+    return NULL;
+  }
+  g_assert_not_reached ();
 }
 
 char *
-lb_caution_text (const LbVoice *voice, const LbPile *pile, const LbCutPlan *plan, LbCaution caution)
+lb_caution_text (const LbVoice *voice,
+                 const LbPile *pile,
+                 const LbAssumptions *assumptions,
+                 const LbCutPlan *plan,
+                 gsize i)
 {
-  switch (caution) {
-  case LB_CAUTION_STRAND:
-    return strand_text (pile);
-  case LB_CAUTION_BARS_UNKNOWN:
-    return g_strdup (_ ("Find and count the bars before burning: none are on record. Tell the "
-                        "diving supervisor what is there."));
-  case LB_CAUTION_SLAG_SIDE:
-    return slag_side_text (plan);
-  case LB_CAUTION_UNDER_LEAN:
-    return g_strdup_printf (_ ("Stay out from under the lean: never work on the %s side."),
-                            side (plan->slag_side));
-  case LB_CAUTION_RIG_FIRST:
-    return rig_first_text (voice, plan);
-  case LB_CAUTION_PAST_LIMIT:
-    return past_limit_text (voice, plan);
-  case LB_CAUTION_LIMIT_UNKNOWN:
-    return g_strdup (_ ("Don’t dive on this card’s times: no no-stop limit can be read for this "
-                        "cut. The diving supervisor sets the bottom time."));
-  case LB_CAUTION_VOID_GAS:
-    return void_gas_text (voice, pile);
-  case LB_CAUTION_SWITCH_OPEN:
-    return g_strdup (_ ("Switch open except while the diver burns; open it and have it confirmed "
-                        "before a rod is changed."));
-  case LB_CAUTION_CLAMP:
-    return g_strdup (_ ("Clamp on bright steel in front of the diver, and move it along. Never "
-                        "get between rod and clamp."));
-  case LB_CAUTION_GLOVES:
-    return g_strdup (_ ("Rubber gloves whole, dry inside and secured at the wrist before the "
-                        "torch is touched."));
-  case LB_CAUTION_BUBBLE_TEST:
-    return g_strdup (_ ("Prove straight polarity before the dive: in the water, the bubbles must "
-                        "come off the rod, not off the clamp."));
-  case LB_CAUTION_GAS_TRAPS:
-    return g_strdup (_ ("Open every gas trap before burning: loose cover, cracks, growth, under "
-                        "the cap. Burn from the highest point down."));
-  case LB_CAUTION_SUBMERGED_LIFT:
-    return submerged_lift_text (voice, plan);
-  case LB_CAUTION_SUPERVISOR:
-    return g_strdup (_ ("Follow the diving supervisor: their word and their own table stand above "
-                        "every figure here."));
-  }
-  g_assert_not_reached ();
+  g_return_val_if_fail (i < plan->n_cautions, NULL);
+
+  const LbCautionRow *row = plan->cautions[i];
+  const Cut cut = { .voice = voice, .pile = pile, .assumptions = assumptions, .plan = plan };
+  char *values[LB_N_CAUTION_BLANKS] = { NULL };
+
+  for (guint blank = 0; blank < LB_N_CAUTION_BLANKS; blank++)
+    if (lb_caution_when_knows (row->when, (LbCautionBlank) blank))
+      values[blank] = value_of (&cut, (LbCautionBlank) blank);
+
+  char *const text = lb_caution_words_fill (g_dgettext (GETTEXT_PACKAGE, row->words),
+                                            (const char *const *) values);
+
+  for (guint blank = 0; blank < LB_N_CAUTION_BLANKS; blank++)
+    g_free (values[blank]);
+  return text;
+}
+
+const char *
+lb_caution_source_text (const LbCutPlan *plan, gsize i)
+{
+  g_return_val_if_fail (i < plan->n_cautions, NULL);
+
+  return g_dgettext (GETTEXT_PACKAGE, plan->cautions[i]->source);
 }

@@ -24,11 +24,15 @@ char *lb_figure_reason_text (const LbVoice *voice,
                              const LbCutPlan *plan,
                              LbFigureId id);
 
-/* The caution with its figures: "Umbilical and leads to the north: slag falls south." */
+/* The plan's caution @i with its figures: "Umbilical and leads to the north: slag falls south …" */
 char *lb_caution_text (const LbVoice *voice,
                        const LbPile *pile,
+                       const LbAssumptions *assumptions,
                        const LbCutPlan *plan,
-                       LbCaution caution);
+                       gsize i);
+
+/* The rule that it comes from, or "common practice"; not to be freed. */
+const char *lb_caution_source_text (const LbCutPlan *plan, gsize i);
 
 /* After @n_done steps of the plan's order: "Hook tension on before bar 7, the 4th" when the next one
  * needs the hook first; else NULL. */

@@ -9,7 +9,7 @@ G_BEGIN_DECLS
 
 /* Cautions read from a list with the columns key, severity, when, words and source: a crew's own,
  * beside those that are built in (data/cautions.csv shows them). */
-#define LB_CAUTION_LIST_ROWS_MAX  200
+#define LB_CAUTION_LIST_ROWS_MAX  LB_CAUTION_CREW_ROWS_MAX
 #define LB_CAUTION_LIST_WORDS_MAX 300 /* characters: more is not read on a wet card */
 
 typedef struct _LbCautionList LbCautionList;

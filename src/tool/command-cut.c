@@ -7,10 +7,13 @@
 #include <math.h>
 
 static gboolean as_json;
+static char *cautions_option;
 
 static const GOptionEntry options[] = {
   { "json", 0, 0, G_OPTION_ARG_NONE, &as_json, N_ ("For programs: SI values, units in the names"),
     NULL },
+  { "cautions", 0, 0, G_OPTION_ARG_FILENAME, &cautions_option,
+    N_ ("Cautions of the crew’s own: a list as cautions.csv"), N_ ("LIST") },
   { NULL },
 };
 
@@ -47,22 +50,25 @@ add_order (JsonBuilder *builder, const LbCutPlan *plan)
 }
 
 static void
-add_cautions (JsonBuilder *builder, const LbPile *pile, const LbVoice *voice, const LbCutPlan *plan)
+add_cautions (JsonBuilder *builder,
+              const LbPile *pile,
+              const LbAssumptions *assumptions,
+              const LbVoice *voice,
+              const LbCutPlan *plan)
 {
-  static const char *const severities[] = { [LB_SEVERITY_NOTE] = "note",
-                                            [LB_SEVERITY_CAUTION] = "caution",
-                                            [LB_SEVERITY_DANGER] = "danger" };
-
   json_builder_set_member_name (builder, "cautions");
   json_builder_begin_array (builder);
   for (gsize i = 0; i < plan->n_cautions; i++) {
-    g_autofree char *text = lb_caution_text (voice, pile, plan, plan->cautions[i]);
+    const LbCautionRow *row = plan->cautions[i];
+    g_autofree char *text = lb_caution_text (voice, pile, assumptions, plan, i);
 
     json_builder_begin_object (builder);
-    lb_json_add_text (builder, "key", lb_caution_key (plan->cautions[i]));
-    lb_json_add_text (builder, "severity", severities[lb_caution_severity (plan->cautions[i])]);
+    lb_json_add_text (builder, "key", row->key);
+    lb_json_add_text (builder, "severity", lb_severity_key (row->severity));
     lb_json_add_text (builder, "text", text);
-    lb_json_add_text (builder, "source", lb_caution_source (plan->cautions[i]));
+    lb_json_add_text (builder, "source", row->source);
+    json_builder_set_member_name (builder, "is_of_this_pile");
+    json_builder_add_boolean_value (builder, i < plan->n_own_cautions);
     json_builder_end_object (builder);
   }
   json_builder_end_array (builder);
@@ -95,7 +101,7 @@ put_json (const LbToolJob *job, guint pile, const LbVoice *voice, const LbCutPla
   lb_json_add_text (builder, "lead_side",
                     plan->is_battered ? lb_compass_name (plan->lead_side) : NULL);
   add_order (builder, plan);
-  add_cautions (builder, facts, voice, plan);
+  add_cautions (builder, facts, &job->fold->assumptions, voice, plan);
   lb_json_add_text (builder, "stands_above",
                     "The diving supervisor, a competent rigger, a licensed engineer and the local "
                     "code stand above every figure here.");
@@ -140,8 +146,10 @@ put_text (const LbToolJob *job, guint pile, const LbVoice *voice, const LbCutPla
     append_figure (text, job, facts, voice, plan, id);
   g_string_append_c (text, '\n');
   for (gsize i = 0; i < plan->n_cautions; i++) {
-    g_autofree char *caution = lb_caution_text (voice, facts, plan, plan->cautions[i]);
+    g_autofree char *caution = lb_caution_text (voice, facts, &job->fold->assumptions, plan, i);
 
+    if (i == plan->n_own_cautions)
+      g_string_append_printf (text, "\n%s\n", _ ("At every cut"));
     g_string_append_printf (text, "! %s\n", caution);
   }
 
@@ -160,7 +168,7 @@ run (int n_args, char **args)
 
   const int pile = lb_tool_find_pile (&job, args[1], &error);
 
-  if (pile < 0)
+  if (pile < 0 || !lb_tool_job_add_cautions (&job, cautions_option, &error))
     return lb_tool_refuse (error);
 
   const LbPileState *state = &job.fold->states[pile];

@@ -6,11 +6,13 @@
 
 #include <glib/gi18n-lib.h>
 
-static char *paper_option;
+static char *paper_option, *cautions_option;
 
 static const GOptionEntry options[] = {
   { "paper", 0, 0, G_OPTION_ARG_STRING, &paper_option,
     N_ ("Paper; letter for a job in US customary units, else A4"), "letter|a4" },
+  { "cautions", 0, 0, G_OPTION_ARG_FILENAME, &cautions_option,
+    N_ ("Cautions of the crew’s own on cards: a list as cautions.csv"), N_ ("LIST") },
   { NULL },
 };
 
@@ -118,7 +120,10 @@ run (int n_args, char **args)
     return lb_tool_misuse (_ ("“day” wants a date and then the file’s name"));
   if (paper_option != NULL && !lb_paper_from_name (paper_option, &size))
     return lb_tool_misuse (_ ("“%s” is not letter or a4"), paper_option);
-  if (!lb_tool_job_open (&job, args[0], LB_BOOK_READ, &error))
+  if (!is_card && cautions_option != NULL)
+    return lb_tool_misuse (_ ("“--cautions” is for cards: a daily report has none"));
+  if (!lb_tool_job_open (&job, args[0], LB_BOOK_READ, &error) ||
+      !lb_tool_job_add_cautions (&job, cautions_option, &error))
     return lb_tool_refuse (error);
 
   if (paper_option == NULL)

@@ -27,11 +27,33 @@ lb_tool_job_open (LbToolJob *job, const char *path, LbBookMode mode, GError **er
   return job->book != NULL && lb_tool_job_read (job, error);
 }
 
+gboolean
+lb_tool_job_add_cautions (LbToolJob *job, const char *path, GError **error)
+{
+  g_autofree char *text = NULL;
+  LbCutBasis *basis = &job->fold->basis;
+  gsize length, n_taken;
+  const LbCautionRow *taken = lb_caution_rows (&n_taken);
+
+  if (path == NULL)
+    return TRUE;
+  if (!g_file_get_contents (path, &text, &length, error))
+    return FALSE;
+  job->cautions = lb_caution_list_from_csv (text, length, taken, n_taken, error);
+  if (job->cautions == NULL) {
+    g_prefix_error (error, "%s: ", path);
+    return FALSE;
+  }
+  basis->crew_rows = lb_caution_list_rows (job->cautions, &basis->n_crew_rows);
+  return TRUE;
+}
+
 void
 lb_tool_job_clear (LbToolJob *job)
 {
   g_clear_pointer (&job->fold, lb_fold_free);
   g_clear_pointer (&job->ledger, lb_ledger_free);
+  g_clear_pointer (&job->cautions, lb_caution_list_free);
   g_clear_pointer (&job->book, lb_book_close);
 }
 

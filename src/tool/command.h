@@ -4,6 +4,7 @@
 #include "book/book.h"
 #include "book/fold.h"
 #include "draw/picture-text.h"
+#include "exchange/caution-list.h"
 
 #include <glib.h>
 
@@ -38,10 +39,16 @@ typedef struct
   LbBook *book;
   LbLedger *ledger;
   LbFold *fold;
+  LbCautionList *cautions; /* the crew's own; the fold's basis borrows its rows */
 } LbToolJob;
 
 gboolean lb_tool_job_open (LbToolJob *job, const char *path, LbBookMode mode, GError **error);
 gboolean lb_tool_job_read (LbToolJob *job, GError **error); /* again, after recording */
+
+/* The crew's own cautions from a list (exchange/caution-list), for the plans of this job; @path may be
+ * NULL, which adds none. Once a job. */
+gboolean lb_tool_job_add_cautions (LbToolJob *job, const char *path, GError **error);
+
 void lb_tool_job_clear (LbToolJob *job);
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (LbToolJob, lb_tool_job_clear)
 

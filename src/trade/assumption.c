@@ -357,6 +357,15 @@ static const LbAssumption table[LB_N_ASSUMPTIONS] = {
                              .tag = LB_TAG_COMMON_PRACTICE,
                              .source = N_ ("Cold and tiredness end a dive before the table does "
                                            "in shallow water") },
+  [LB_ASSUME_CURRENT_LIMIT] = { .key = "current-limit",
+                                .title = N_ ("Most current to dive in"),
+                                .quantity = LB_QUANTITY_SPEED,
+                                .value = 1 * KNOT,
+                                .least = 0,
+                                .most = 5 * KNOT,
+                                .tag = LB_TAG_COMMON_PRACTICE,
+                                .source = N_ ("The diving supervisor’s to set; 1 knot is a usual "
+                                              "limit") },
   [LB_ASSUME_RIGGING_MASS] = { .key = "rigging-mass",
                                .title = N_ ("Rigging weight"),
                                .quantity = LB_QUANTITY_MASS,

@@ -49,6 +49,7 @@ typedef enum {
   LB_ASSUME_LEAD_SIZE,         /* m2 of copper */
   LB_ASSUME_DIVE_SETUP,        /* s of bottom time a dive spends on the way, not burning */
   LB_ASSUME_DIVE_LIMIT,        /* s: no dive is planned longer than this, table or no table */
+  LB_ASSUME_CURRENT_LIMIT,     /* m/s: nobody dives in more */
   LB_ASSUME_RIGGING_MASS,      /* kg: hook block share, slings, shackles */
   LB_ASSUME_SLING_LEGS,        /* count, 1 to 4; the load is taken by two at most */
   LB_ASSUME_SLING_ANGLE,       /* rad from the horizontal */

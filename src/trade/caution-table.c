@@ -16,10 +16,19 @@ static const LbCautionRow rows[] = {
     COMMON_PRACTICE },
   { "under-lean", LB_SEVERITY_DANGER, LB_WHEN_BATTERED,
     N_ ("Stay out from under the lean: never work on the {lean-side} side."), COMMON_PRACTICE },
+  { "rig-first-bar", LB_SEVERITY_DANGER, LB_WHEN_NOT_STANDING,
+    N_ ("Hook tension on before the first bar: the bars alone do not hold the stub "
+        "with the factor on them. The licensed engineer and the competent rigger "
+        "decide."),
+    N_ ("computed from the bars left; no published rule was found") },
   { "rig-before", LB_SEVERITY_DANGER, LB_WHEN_HOLD_KNOWN,
     N_ ("Hook tension on before bar {bar}: after it the bars left are not "
         "reckoned to carry the stub. The competent rigger says when."),
     N_ ("computed from the bars left; no published rule was found") },
+  { "kept-bar", LB_SEVERITY_DANGER, LB_WHEN_KEPT_BAR,
+    N_ ("Hook tension on before bar {bar}: it is one of those kept to the end. The "
+        "competent rigger says when."),
+    COMMON_PRACTICE },
   { "hinge", LB_SEVERITY_DANGER, LB_WHEN_HINGE,
     N_ ("After bar {bar} the bars left stand in one line and fold like a hinge: "
         "the hook must hold the stub by then."),
@@ -69,26 +78,38 @@ static const LbCautionRow rows[] = {
         "Longer legs, a stronger sling or a shorter piece."),
     N_ ("ASME B30.9; rating by the sling’s own tag") },
   { "bars-unknown", LB_SEVERITY_CAUTION, LB_WHEN_BARS_UNKNOWN,
-    N_ ("Find and count the bars before burning: none are on record. Tell the "
-        "diving supervisor what is there."),
+    N_ ("Find, count and gauge the bars before burning: their number or size is "
+        "not on record. Tell the diving supervisor what is there."),
     COMMON_PRACTICE },
   { "concrete-left", LB_SEVERITY_CAUTION, LB_WHEN_CONCRETE_LEFT,
     N_ ("Concrete still stands in the cut: it holds, lets go without a sign, and "
         "is in no figure here. Clear it, or keep the hook on."),
     COMMON_PRACTICE },
   { "several-dives", LB_SEVERITY_CAUTION, LB_WHEN_SEVERAL_DIVES,
-    N_ ("Dives to plan: {dives}. {burn} at the pile, no-stop limit {limit}. The "
+    N_ ("Dives to plan: {dives}. {burn} at the pile, no dive over {limit}. The "
         "diving supervisor sets the bottom time of each."),
     NAVY_DIVING },
+  { "spare-dives", LB_SEVERITY_CAUTION, LB_WHEN_DIVES_MAY_GROW,
+    N_ ("One dive may not do: {burn-most} at the pile if it goes slowly, no dive "
+        "over {limit}. Dives to have in hand: {dives-most}. The diving supervisor "
+        "sets the bottom time."),
+    NAVY_DIVING },
   { "past-limit", LB_SEVERITY_CAUTION, LB_WHEN_PAST_LIMIT,
-    N_ ("Don’t plan to finish: {burn} at the pile against a no-stop limit of "
-        "{limit} leaves no time to burn. The diving supervisor sets the bottom "
-        "time."),
+    N_ ("Don’t plan to finish: {burn} at the pile, and a dive of {limit} at most "
+        "leaves no time to burn. The diving supervisor sets the bottom time."),
     NAVY_DIVING },
   { "limit-unknown", LB_SEVERITY_CAUTION, LB_WHEN_LIMIT_UNKNOWN,
     N_ ("Don’t dive on this card’s times: no no-stop limit can be read for this "
         "cut. The diving supervisor sets the bottom time."),
     NAVY_DIVING },
+  { "lead-drop", LB_SEVERITY_CAUTION, LB_WHEN_LEAD_DROP_OVER,
+    N_ ("The leads lose {lead-drop}, more than the {lead-drop-most} they may: take "
+        "thicker ones, or shorten them."),
+    N_ ("AWS Safety & Health Fact Sheet No. 39 (2016)") },
+  { "residual", LB_SEVERITY_CAUTION, LB_WHEN_RESIDUAL_LOW,
+    N_ ("Change cylinders before they are down to {residual}: under the "
+        "regulator’s {regulator} the pressure at the torch falls off."),
+    COMMON_PRACTICE },
   { "slag-side", LB_SEVERITY_CAUTION, LB_WHEN_BATTERED_BURN,
     N_ ("Umbilical and leads to the {lead-side}: slag falls {lean-side}, under "
         "the lean."),
@@ -121,15 +142,15 @@ static const LbCautionRow rows[] = {
     N_ ("Stop 3 in (75 mm) from the collet: shorter, the fire gets into the "
         "torch. Flash arrestor looked at after each dive."),
     NAVY_CUTTING },
-  { "leak-test", LB_SEVERITY_CAUTION, LB_WHEN_OXYGEN,
+  { "leak-test", LB_SEVERITY_CAUTION, LB_WHEN_BURNING,
     N_ ("Prove torch, hose and O-ring tight under water before the dive: oxygen "
         "that leaks feeds any fire near it."),
     COMMON_PRACTICE },
-  { "collet-bubbles", LB_SEVERITY_CAUTION, LB_WHEN_OXYGEN,
+  { "collet-bubbles", LB_SEVERITY_CAUTION, LB_WHEN_BURNING,
     N_ ("Bubbles at the collet mean a worn O-ring or a loose rod: switch open, "
         "oxygen off, up with it and mend it."),
     COMMON_PRACTICE },
-  { "oxygen-grease", LB_SEVERITY_CAUTION, LB_WHEN_OXYGEN,
+  { "oxygen-grease", LB_SEVERITY_CAUTION, LB_WHEN_BURNING,
     N_ ("No oil or grease on anything oxygen touches: in oxygen it lights almost "
         "by itself. Compressed air never takes its place."),
     NAVY_CUTTING },
@@ -196,6 +217,8 @@ static const LbCautionRow rows[] = {
         "above every figure here."),
     COMMON_PRACTICE },
 };
+
+G_STATIC_ASSERT (G_N_ELEMENTS (rows) <= LB_CAUTION_ROWS_MAX);
 
 static const char *const severities[] = {
   [LB_SEVERITY_NOTE] = "note",

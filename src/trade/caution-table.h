@@ -2,11 +2,20 @@
 #pragma once
 
 #include "trade/caution-when.h"
-#include "trade/caution.h"
 
 #include <glib.h>
 
 G_BEGIN_DECLS
+
+typedef enum {
+  LB_SEVERITY_NOTE,
+  LB_SEVERITY_CAUTION,
+  LB_SEVERITY_DANGER,
+} LbSeverity;
+
+/* Of those built in, and of a crew's own: more do not fit on one card. */
+#define LB_CAUTION_ROWS_MAX      60
+#define LB_CAUTION_CREW_ROWS_MAX 60
 
 /* What must be said before a cut or a lift, a row a caution. data/cautions.csv is the same table for
  * people: a safety officer reads it there, and a crew adds rows of its own in a second list of that
@@ -20,7 +29,7 @@ typedef struct
   const char *source; /* msgid: the rule, or "common practice" */
 } LbCautionRow;
 
-/* The built-in rows, gravest first. */
+/* The built-in rows, at most %LB_CAUTION_ROWS_MAX, gravest first. */
 const LbCautionRow *lb_caution_rows (gsize *out_n);
 
 /* "danger", "caution", "note": in files */

@@ -14,11 +14,12 @@ static const struct
 {
   const char *key;
   guint32 knows; /* bit n is blank n */
+  gboolean is_ordinary;
 } whens[LB_N_CAUTION_WHENS] = {
-  [LB_WHEN_ALWAYS] = { "always", 0 },
-  [LB_WHEN_BURNING] = { "burning", 0 },
-  [LB_WHEN_OXYGEN] = { "oxygen", KNOWS (REGULATOR) },
-  [LB_WHEN_UNDER_WATER] = { "under-water", KNOWS (DEPTH) },
+  [LB_WHEN_ALWAYS] = { "always", 0, TRUE },
+  [LB_WHEN_BURNING] = { "burning", 0, TRUE },
+  [LB_WHEN_OXYGEN] = { "oxygen", KNOWS (REGULATOR), TRUE },
+  [LB_WHEN_UNDER_WATER] = { "under-water", KNOWS (DEPTH), TRUE },
   [LB_WHEN_SPLASH_ZONE] = { "splash-zone", 0 },
   [LB_WHEN_BATTERED] = { "battered", KNOWS (LEAN) | KNOWS (LEAN_SIDE) | KNOWS (LEAD_SIDE) },
   [LB_WHEN_BATTERED_BURN] = { "battered-burn",
@@ -28,19 +29,26 @@ static const struct
   [LB_WHEN_HOLLOW] = { "hollow", KNOWS (VOID) },
   [LB_WHEN_BARS_UNKNOWN] = { "bars-unknown", 0 },
   [LB_WHEN_CONCRETE_LEFT] = { "concrete-left", 0 },
+  [LB_WHEN_NOT_STANDING] = { "not-standing", 0 },
   [LB_WHEN_HOLD_KNOWN] = { "hold-known", KNOWS (BAR) },
+  [LB_WHEN_KEPT_BAR] = { "kept-bar", KNOWS (BAR) },
   [LB_WHEN_HINGE] = { "hinge", KNOWS (BAR) },
   [LB_WHEN_HOLD_UNKNOWN] = { "hold-unknown", KNOWS (LEAN) | KNOWS (LEAN_SIDE) | KNOWS (LEAD_SIDE) },
-  [LB_WHEN_SEVERAL_DIVES] = { "several-dives", KNOWS (BURN) | KNOWS (LIMIT) | KNOWS (DIVES) },
-  [LB_WHEN_PAST_LIMIT] = { "past-limit", KNOWS (BURN) | KNOWS (LIMIT) },
+  [LB_WHEN_SEVERAL_DIVES] = { "several-dives", KNOWS (BURN) | KNOWS (BURN_MOST) | KNOWS (LIMIT) |
+                                                 KNOWS (DIVES) | KNOWS (DIVES_MOST) },
+  [LB_WHEN_DIVES_MAY_GROW] = { "dives-may-grow", KNOWS (BURN) | KNOWS (BURN_MOST) | KNOWS (LIMIT) |
+                                                   KNOWS (DIVES) | KNOWS (DIVES_MOST) },
+  [LB_WHEN_PAST_LIMIT] = { "past-limit", KNOWS (BURN) | KNOWS (BURN_MOST) | KNOWS (LIMIT) },
   [LB_WHEN_LIMIT_UNKNOWN] = { "limit-unknown", 0 },
   [LB_WHEN_CURRENT_OVER] = { "current-over", KNOWS (CURRENT) | KNOWS (CURRENT_LIMIT) },
-  [LB_WHEN_SUBMERGED_LIFT] = { "submerged-lift", 0 },
+  [LB_WHEN_LEAD_DROP_OVER] = { "lead-drop-over", KNOWS (LEAD_DROP) | KNOWS (LEAD_DROP_MOST) },
+  [LB_WHEN_RESIDUAL_LOW] = { "residual-low", KNOWS (RESIDUAL) | KNOWS (REGULATOR) },
+  [LB_WHEN_SUBMERGED_LIFT] = { "submerged-lift", 0, TRUE },
   [LB_WHEN_LOAD_KNOWN] = { "load-known", KNOWS (LOAD) },
   [LB_WHEN_LOAD_UNKNOWN] = { "load-unknown", 0 },
   [LB_WHEN_CAPACITY_NEAR] = { "capacity-near", KNOWS (LOAD) | KNOWS (CAPACITY) | KNOWS (SHARE) },
   [LB_WHEN_CAPACITY_OVER] = { "capacity-over", KNOWS (LOAD) | KNOWS (CAPACITY) | KNOWS (SHARE) },
-  [LB_WHEN_CAPACITY_UNKNOWN] = { "capacity-unknown", 0 },
+  [LB_WHEN_CAPACITY_UNKNOWN] = { "capacity-unknown", KNOWS (LOAD), TRUE },
   [LB_WHEN_BARGE_CRANE] = { "barge-crane", 0 },
   [LB_WHEN_LIST_OVER] = { "list-over", KNOWS (LIST) | KNOWS (LIST_LIMIT) },
   [LB_WHEN_TWO_CRANES] = { "two-cranes", 0 },
@@ -48,7 +56,7 @@ static const struct
   [LB_WHEN_SLING_OVER] = { "sling-over", KNOWS (TENSION) | KNOWS (RATING) },
   [LB_WHEN_WHOLE_PULL] = { "whole-pull", KNOWS (GRIP) },
   [LB_WHEN_ON_MUD] = { "on-mud", KNOWS (SUCTION) },
-  [LB_WHEN_BREAKING] = { "breaking", 0 },
+  [LB_WHEN_BREAKING] = { "breaking", 0, TRUE },
 };
 
 static const char *const blanks[LB_N_CAUTION_BLANKS] = {
@@ -60,10 +68,15 @@ static const char *const blanks[LB_N_CAUTION_BLANKS] = {
   [LB_BLANK_VOID] = "void",
   [LB_BLANK_BAR] = "bar",
   [LB_BLANK_BURN] = "burn",
+  [LB_BLANK_BURN_MOST] = "burn-most",
   [LB_BLANK_LIMIT] = "limit",
   [LB_BLANK_DIVES] = "dives",
+  [LB_BLANK_DIVES_MOST] = "dives-most",
   [LB_BLANK_CURRENT] = "current",
   [LB_BLANK_CURRENT_LIMIT] = "current-limit",
+  [LB_BLANK_LEAD_DROP] = "lead-drop",
+  [LB_BLANK_LEAD_DROP_MOST] = "lead-drop-most",
+  [LB_BLANK_RESIDUAL] = "residual",
   [LB_BLANK_LOAD] = "load",
   [LB_BLANK_CAPACITY] = "capacity",
   [LB_BLANK_SHARE] = "share",
@@ -96,6 +109,14 @@ lb_caution_when_from_key (const char *key, LbCautionWhen *out_when)
     }
   }
   return FALSE;
+}
+
+gboolean
+lb_caution_when_is_ordinary (LbCautionWhen when)
+{
+  g_return_val_if_fail (when < LB_N_CAUTION_WHENS, FALSE);
+
+  return whens[when].is_ordinary;
 }
 
 const char *

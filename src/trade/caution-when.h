@@ -10,9 +10,9 @@ G_BEGIN_DECLS
 typedef enum {
   LB_WHEN_ALWAYS,           /* every card */
   LB_WHEN_BURNING,          /* bars are left to burn */
-  LB_WHEN_OXYGEN,           /* they are burned with oxygen under pressure */
+  LB_WHEN_OXYGEN,           /* the same, and the regulator’s setting is reckoned */
   LB_WHEN_UNDER_WATER,      /* the cut is under water */
-  LB_WHEN_SPLASH_ZONE,      /* it is where the surface comes and goes */
+  LB_WHEN_SPLASH_ZONE,      /* it is where the surface comes and goes, and bars are left */
   LB_WHEN_BATTERED,         /* the pile leans */
   LB_WHEN_BATTERED_BURN,    /* it leans and bars are left to burn */
   LB_WHEN_PLUMB_BURN,       /* it stands plumb and bars are left to burn */
@@ -20,19 +20,24 @@ typedef enum {
   LB_WHEN_HOLLOW,           /* it is hollow and bars are left to burn */
   LB_WHEN_BARS_UNKNOWN,     /* size or count of its bars is not known */
   LB_WHEN_CONCRETE_LEFT,    /* concrete stands in the cut */
-  LB_WHEN_HOLD_KNOWN,       /* the hook must hold before some bar is burned */
-  LB_WHEN_HINGE,            /* the order leaves bars in one line */
+  LB_WHEN_NOT_STANDING,     /* the hook must hold before the first bar is burned */
+  LB_WHEN_HOLD_KNOWN,       /* the hook must hold before some bar is burned: those left would not */
+  LB_WHEN_KEPT_BAR,         /* the same, because it is one of those kept to the end */
+  LB_WHEN_HINGE,            /* before some bar, because it leaves bars in one line */
   LB_WHEN_HOLD_UNKNOWN,     /* the pile leans and no hold can be reckoned */
   LB_WHEN_SEVERAL_DIVES,    /* the burn takes more than one dive */
+  LB_WHEN_DIVES_MAY_GROW,   /* one dive is likely to do, at the slow end of the range it does not */
   LB_WHEN_PAST_LIMIT,       /* no dive leaves time to burn */
   LB_WHEN_LIMIT_UNKNOWN,    /* no no-stop limit can be read */
   LB_WHEN_CURRENT_OVER,     /* the water runs faster than the job allows */
+  LB_WHEN_LEAD_DROP_OVER,   /* the leads lose more voltage than they may */
+  LB_WHEN_RESIDUAL_LOW,     /* cylinders are used down to the regulator’s setting or under it */
   LB_WHEN_SUBMERGED_LIFT,   /* the piece is lifted from under water */
   LB_WHEN_LOAD_KNOWN,       /* the same, and its weight is reckoned */
   LB_WHEN_LOAD_UNKNOWN,     /* the same, and its weight is not known */
   LB_WHEN_CAPACITY_NEAR,    /* load from 75 % of the crane’s capacity to all of it */
   LB_WHEN_CAPACITY_OVER,    /* load over the crane’s capacity */
-  LB_WHEN_CAPACITY_UNKNOWN, /* a lift, and no capacity entered */
+  LB_WHEN_CAPACITY_UNKNOWN, /* the load is reckoned, and no capacity entered */
   LB_WHEN_BARGE_CRANE,      /* the crane stands on a barge */
   LB_WHEN_LIST_OVER,        /* list or trim over the limit */
   LB_WHEN_TWO_CRANES,       /* more than one crane lifts */
@@ -40,7 +45,7 @@ typedef enum {
   LB_WHEN_SLING_OVER,       /* tension of a leg over its rating */
   LB_WHEN_WHOLE_PULL,       /* the pile is drawn whole */
   LB_WHEN_ON_MUD,           /* the piece lies on or in mud */
-  LB_WHEN_BREAKING,         /* concrete is broken */
+  LB_WHEN_BREAKING,         /* concrete is broken to bare the bars */
 } LbCautionWhen;
 
 #define LB_N_CAUTION_WHENS (LB_WHEN_BREAKING + 1)
@@ -55,14 +60,19 @@ typedef enum {
   LB_BLANK_VOID,          /* diameter of the hole */
   LB_BLANK_BAR,           /* number on the section */
   LB_BLANK_BURN,          /* time at the pile */
-  LB_BLANK_LIMIT,         /* no-stop limit */
+  LB_BLANK_BURN_MOST,     /* the same at the slow end of its range */
+  LB_BLANK_LIMIT,         /* longest dive: no-stop limit, or the job’s own when that is shorter */
   LB_BLANK_DIVES,         /* count */
+  LB_BLANK_DIVES_MOST,    /* at the slow end */
   LB_BLANK_CURRENT,       /* of the water */
   LB_BLANK_CURRENT_LIMIT, /* the job’s */
-  LB_BLANK_LOAD,          /* at the hook */
-  LB_BLANK_CAPACITY,      /* of the crane at this radius */
-  LB_BLANK_SHARE,         /* of that capacity */
-  LB_BLANK_LIST,          /* list or trim, the greater */
+  LB_BLANK_LEAD_DROP,     /* voltage lost */
+  LB_BLANK_LEAD_DROP_MOST,
+  LB_BLANK_RESIDUAL, /* pressure at which a cylinder is changed */
+  LB_BLANK_LOAD,     /* at the hook */
+  LB_BLANK_CAPACITY, /* of the crane at this radius */
+  LB_BLANK_SHARE,    /* of that capacity */
+  LB_BLANK_LIST,     /* list or trim, the greater */
   LB_BLANK_LIST_LIMIT,
   LB_BLANK_ANGLE,   /* of the legs from level */
   LB_BLANK_TENSION, /* of a leg */
@@ -75,6 +85,9 @@ typedef enum {
 
 const char *lb_caution_when_key (LbCautionWhen when); /* "hold-known": in files */
 gboolean lb_caution_when_from_key (const char *key, LbCautionWhen *out_when);
+
+/* Whether it holds at nearly every cut, whatever the pile. */
+gboolean lb_caution_when_is_ordinary (LbCautionWhen when);
 
 const char *lb_caution_blank_key (LbCautionBlank blank); /* "bar": "{bar}" in the words */
 

@@ -3,6 +3,7 @@
 
 #include "trade/assumption.h"
 #include "trade/burn-rate.h"
+#include "trade/caution-table.h"
 #include "trade/steel.h"
 
 #include <glib.h>
@@ -10,7 +11,7 @@
 G_BEGIN_DECLS
 
 /* What the plans of all the piles of one job rest on: its assumptions, and what follows from them
- * whatever the pile, worked out once. Borrows @assumptions and @burn. */
+ * whatever the pile, worked out once. Borrows @assumptions, @burn and @crew_rows. */
 typedef struct
 {
   const LbAssumptions *assumptions;
@@ -18,6 +19,8 @@ typedef struct
   double cylinder_gas_m3;  /* usable of a full cylinder; NAN when its numbers make no sense */
   double yield_pa;         /* of the bars */
   LbTag yield_tag;
+  const LbCautionRow *crew_rows; /* cautions of the crew's own, beside those built in */
+  gsize n_crew_rows;             /* at most %LB_CAUTION_CREW_ROWS_MAX */
 } LbCutBasis;
 
 LbCutBasis lb_cut_basis (const LbAssumptions *assumptions);

@@ -20,6 +20,7 @@
 #include "trade/msgid.h"
 #include "trade/oxygen.h"
 #include "trade/pile-hold.h"
+#include "trade/plan-cautions.h"
 #include "trade/sling.h"
 #include "trade/weight.h"
 
@@ -408,12 +409,10 @@ lb_cut_plan_burning_time (const LbCutPlan *plan, const LbAssumptions *assumption
   g_return_val_if_fail (plan, (double) NAN);
   g_return_val_if_fail (assumptions, (double) NAN);
 
-  const LbFigure *figures = plan->figures;
-  const double dive_s = lesser (figures[LB_FIGURE_NO_STOP].range.likely,
-                                assumptions->value[LB_ASSUME_DIVE_LIMIT]);
-  const double burning_s = dive_s - assumptions->value[LB_ASSUME_DIVE_SETUP];
+  const double burning_s = lb_plan_longest_dive (plan, assumptions) -
+                           assumptions->value[LB_ASSUME_DIVE_SETUP];
 
-  if (figures[LB_FIGURE_CUT_DEPTH].range.likely <= 0)
+  if (plan->figures[LB_FIGURE_CUT_DEPTH].range.likely <= 0)
     return (double) INFINITY; /* the cut is dry */
   return burning_s > 0 ? burning_s : (double) NAN;
 }
@@ -496,63 +495,6 @@ reckon_lift (const LbPile *pile, const LbAssumptions *assumptions, LbCutPlan *pl
   };
 }
 
-/* --- Cautions ----------------------------------------------------------------------------- */
-
-static gboolean
-caution_applies (LbCaution caution, const LbPile *pile, guint n_left, const LbCutPlan *plan)
-{
-  const LbFigure *figures = plan->figures;
-  const gboolean is_unknown = !pile->bar || pile->n_bars == 0;
-  const gboolean is_burning = pile->n_bars == 0 || n_left > 0;
-  const double dives = figures[LB_FIGURE_DIVES].range.likely;
-  const double limit_s = figures[LB_FIGURE_NO_STOP].range.likely;
-
-  switch (caution) {
-  case LB_CAUTION_STRAND:
-    return is_burning && pile->bar && pile->bar->kind == LB_BAR_STRAND;
-  case LB_CAUTION_BARS_UNKNOWN:
-    return is_burning && is_unknown;
-  case LB_CAUTION_UNDER_LEAN:
-    return plan->is_battered;
-  case LB_CAUTION_RIG_FIRST:
-    return is_burning &&
-           (plan->hold_missing != NULL ? plan->is_battered : plan->hold.rig_before > 0);
-  case LB_CAUTION_PAST_LIMIT:
-    /* More than one dive, or a limit so short that it leaves no time to burn at all. */
-    return is_burning && (dives > 1 || (isnan (dives) && !is_unknown && !isnan (limit_s)));
-  case LB_CAUTION_LIMIT_UNKNOWN:
-    return is_burning && isnan (limit_s);
-  case LB_CAUTION_VOID_GAS:
-    return is_burning && pile->outline.void_m > 0;
-  case LB_CAUTION_SLAG_SIDE:
-  case LB_CAUTION_SWITCH_OPEN:
-  case LB_CAUTION_CLAMP:
-  case LB_CAUTION_GLOVES:
-  case LB_CAUTION_BUBBLE_TEST:
-  case LB_CAUTION_GAS_TRAPS:
-    return is_burning;
-  case LB_CAUTION_SUBMERGED_LIFT:
-    return figures[LB_FIGURE_CUT_DEPTH].range.likely > 0;
-  case LB_CAUTION_SUPERVISOR:
-    return TRUE;
-  default:
-    g_return_val_if_reached (TRUE);
-  }
-}
-
-static void
-gather_cautions (const LbPile *pile, guint n_left, LbCutPlan *plan)
-{
-  plan->n_cautions = 0;
-  for (int severity = LB_SEVERITY_DANGER; severity >= LB_SEVERITY_NOTE; severity--) {
-    for (int caution = 0; caution < LB_N_CAUTIONS; caution++) {
-      if (lb_caution_severity ((LbCaution) caution) == (LbSeverity) severity &&
-          caution_applies ((LbCaution) caution, pile, n_left, plan))
-        plan->cautions[plan->n_cautions++] = (LbCaution) caution;
-    }
-  }
-}
-
 void
 lb_cut_plan_reckon (const LbPile *pile,
                     LbBarSet burned,
@@ -581,7 +523,7 @@ lb_cut_plan_reckon (const LbPile *pile,
   const AssumptionSet learned = learned_of (out_plan);
   for (int id = 0; id < LB_N_FIGURES; id++)
     out_plan->figures[id].tag = tag_of (&table[id], pile, assumptions, learned);
-  gather_cautions (pile, n_left, out_plan);
+  lb_plan_cautions_gather (pile, basis, out_plan);
 }
 
 /* --- Names -------------------------------------------------------------------------------- */

@@ -4,7 +4,7 @@
 #include "trade/assumption.h"
 #include "trade/burn-order.h"
 #include "trade/burn.h"
-#include "trade/caution.h"
+#include "trade/caution-table.h"
 #include "trade/cut-basis.h"
 #include "trade/pile.h"
 #include "trade/tag.h"
@@ -66,8 +66,11 @@ typedef struct
   LbCompass slag_side;  /* where molten metal falls: the way it leans */
   LbCompass lead_side;  /* the other side */
   gboolean is_battered;
-  LbCaution cautions[LB_N_CAUTIONS]; /* gravest first */
+  /* Those that follow from this pile, gravest first, then those that hold at nearly every cut, again
+   * gravest first. They borrow the table and the crew's rows of the basis. */
+  const LbCautionRow *cautions[LB_CAUTION_ROWS_MAX + LB_CAUTION_CREW_ROWS_MAX];
   gsize n_cautions;
+  gsize n_own_cautions; /* how many of them follow from this pile */
 } LbCutPlan;
 
 /**

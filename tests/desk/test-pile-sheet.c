@@ -640,6 +640,7 @@ test_figures (Fixture *fixture, gconstpointer data)
 
   assert_reads (figures, "Hook load");
   assert_reads (find_type (fixture->sheet, LB_TYPE_CAUTION_LIST), "Caution");
+  assert_reads (find_type (fixture->sheet, LB_TYPE_CAUTION_LIST), "At every cut");
   g_assert_nonnull (reason);
   /* The same row says it when something is recorded. */
   touch_bar (fixture, 0);

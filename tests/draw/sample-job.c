@@ -36,6 +36,24 @@ sample_job_add_pile (LbLedger *ledger, const char *mark)
   return ledger->piles->len - 1;
 }
 
+LbPile
+sample_known_pile (void)
+{
+  LbPile pile;
+  lb_pile_init (&pile);
+  pile.mark = "G7";
+  pile.outline = (LbOutline){ .shape = LB_SHAPE_OCTAGON, .width_m = 16 * INCH };
+  pile.bar = lb_bar_find ("#8");
+  pile.n_bars = 8;
+  pile.batter = 0.25;
+  pile.bearing_rad = G_PI;
+  pile.head_m = 10 * FOOT;
+  pile.cut_m = -31 * FOOT;
+  pile.mudline_m = -32 * FOOT;
+  pile.toe_m = -60 * FOOT;
+  return pile;
+}
+
 int
 sample_job_add_shift (LbLedger *ledger, guint32 day)
 {

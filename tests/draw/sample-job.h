@@ -19,6 +19,10 @@ LbLedger *sample_job_new (guint n_days);
 /* No facts but the mark; appended to the piles. Returns its index. */
 guint sample_job_add_pile (LbLedger *ledger, const char *mark);
 
+/* A pile of which all is known: 16 in octagon, eight #8, 1:4 to the south, head +10 ft, cut at -31 ft in
+ * 0 ft of tide. */
+LbPile sample_known_pile (void);
+
 /* A shift on @day. Returns its index. */
 int sample_job_add_shift (LbLedger *ledger, guint32 day);
 

@@ -183,7 +183,7 @@ assert_card_says_all (const char *squeezed, const Sheet *sheet)
   }
   g_assert_cmpuint (plan.n_cautions, >, 0);
   for (gsize i = 0; i < plan.n_cautions; i++) {
-    g_autofree char *caution = lb_caution_text (&sheet->voice, pile, &plan, plan.cautions[i]);
+    g_autofree char *caution = lb_caution_text (&sheet->voice, pile, &fold->assumptions, &plan, i);
     assert_has (squeezed, caution);
   }
   const gboolean has_order = pile->bar != NULL && pile->bar->kind != LB_BAR_STRAND;

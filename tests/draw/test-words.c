@@ -24,25 +24,6 @@ reckon (const LbPile *pile,
 #define FOOT 0.3048
 #define INCH 0.0254
 
-/* 16 in octagon, eight #8, 1:4 to the south, head +10 ft, cut at -31 ft in 0 ft of tide. */
-static LbPile
-known_pile (void)
-{
-  LbPile pile;
-  lb_pile_init (&pile);
-  pile.mark = "G7";
-  pile.outline = (LbOutline){ .shape = LB_SHAPE_OCTAGON, .width_m = 16 * INCH };
-  pile.bar = lb_bar_find ("#8");
-  pile.n_bars = 8;
-  pile.batter = 0.25;
-  pile.bearing_rad = G_PI;
-  pile.head_m = 10 * FOOT;
-  pile.cut_m = -31 * FOOT;
-  pile.mudline_m = -32 * FOOT;
-  pile.toe_m = -60 * FOOT;
-  return pile;
-}
-
 static LbVoice
 metric_voice (void)
 {
@@ -83,7 +64,7 @@ test_reasons (void)
     { LB_FIGURE_NO_STOP, "U.S. Navy air table, 35 ft row" },
     { LB_FIGURE_SLING, "2 legs at 60° from the horizontal" },
   };
-  const LbPile pile = known_pile ();
+  const LbPile pile = sample_known_pile ();
   LbAssumptions assumptions;
   LbCutPlan plan;
   lb_assumptions_init (&assumptions);
@@ -99,7 +80,7 @@ test_reasons (void)
 static void
 test_hook_load_adds_up (void)
 {
-  const LbPile pile = known_pile ();
+  const LbPile pile = sample_known_pile ();
   LbAssumptions assumptions;
   LbCutPlan plan;
   lb_assumptions_init (&assumptions);
@@ -120,7 +101,7 @@ static void
 test_reasons_are_metric (void)
 {
   const LbVoice voice = metric_voice ();
-  const LbPile pile = known_pile ();
+  const LbPile pile = sample_known_pile ();
   LbAssumptions assumptions;
   LbCutPlan plan;
   lb_assumptions_init (&assumptions);
@@ -170,7 +151,7 @@ test_missing_facts (void)
 static void
 test_no_figure_is_explained (void)
 {
-  LbPile pile = known_pile ();
+  LbPile pile = sample_known_pile ();
   LbAssumptions assumptions;
   LbCutPlan plan;
   lb_assumptions_init (&assumptions);
@@ -185,14 +166,14 @@ test_no_figure_is_explained (void)
     lb_figure_reason_text (&LB_VOICE_PLAIN, &pile, &assumptions, &plan, LB_FIGURE_DIVES),
     "Deeper than the no-stop table goes.");
 
-  pile = known_pile ();
+  pile = sample_known_pile ();
   pile.head_m = -33 * FOOT; /* below the cut: broken off */
   reckon (&pile, 0, 0, &assumptions, &plan);
   assert_takes (
     lb_figure_reason_text (&LB_VOICE_PLAIN, &pile, &assumptions, &plan, LB_FIGURE_TRUE_LENGTH),
     "The head on record is below the cut.");
 
-  pile = known_pile ();
+  pile = sample_known_pile ();
   pile.cut_m = -10 * FOOT; /* the table gives no limit at 10 and 15 ft */
   reckon (&pile, 0, 0, &assumptions, &plan);
   assert_takes (lb_figure_text (&LB_VOICE_PLAIN, &plan, LB_FIGURE_NO_STOP), "no limit");
@@ -226,7 +207,7 @@ test_reasons_are_short (void)
   cairo_surface_t *const surface = cairo_image_surface_create (CAIRO_FORMAT_A8, 1, 1);
   cairo_t *const cr = cairo_create (surface);
   const LbVoice voices[] = { LB_VOICE_PLAIN, metric_voice () };
-  LbPile piles[] = { known_pile (), known_pile () };
+  LbPile piles[] = { sample_known_pile (), sample_known_pile () };
   LbAssumptions assumptions;
   lb_assumptions_init (&assumptions);
   piles[1].bar = lb_bar_find ("1/2 in strand 270");
@@ -253,89 +234,11 @@ test_reasons_are_short (void)
   cairo_surface_destroy (surface);
 }
 
-static void
-assert_has (const char *text, const char *part)
-{
-  if (strstr (text, part) == NULL)
-    g_error ("“%s” does not say “%s”", text, part);
-}
-
-static void
-test_cautions (void)
-{
-  const LbPile pile = known_pile ();
-  LbAssumptions assumptions;
-  LbCutPlan plan;
-  g_autoptr (GHashTable) seen = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
-  lb_assumptions_init (&assumptions);
-  reckon (&pile, 0, 0, &assumptions, &plan);
-
-  for (LbCaution caution = 0; caution < LB_N_CAUTIONS; caution++) {
-    char *const text = lb_caution_text (&LB_VOICE_PLAIN, &pile, &plan, caution);
-    g_assert_true (g_str_has_suffix (text, "."));
-    g_assert_null (strstr (text, "(null)"));
-    g_assert_cmpint (g_utf8_strlen (text, -1), <=, 160);
-    g_assert_true (g_hash_table_add (seen, text)); /* no two alike */
-  }
-
-  g_autofree char *slag = lb_caution_text (&LB_VOICE_PLAIN, &pile, &plan, LB_CAUTION_SLAG_SIDE);
-  g_assert_cmpstr (slag, ==, "Umbilical and leads to the north: slag falls south, under the lean.");
-  g_autofree char *lean = lb_caution_text (&LB_VOICE_PLAIN, &pile, &plan, LB_CAUTION_UNDER_LEAN);
-  assert_has (lean, "south side");
-  g_autofree char *rig = lb_caution_text (&LB_VOICE_PLAIN, &pile, &plan, LB_CAUTION_RIG_FIRST);
-  assert_has (rig, "before the first bar");
-  /* Where only a count is known nothing can be said of a bar, but atan (1/4) = 14.04°. */
-  reckon (&pile, 0, 1, &assumptions, &plan);
-  g_autofree char *lean_alone = lb_caution_text (&LB_VOICE_PLAIN, &pile, &plan,
-                                                 LB_CAUTION_RIG_FIRST);
-  assert_has (lean_alone, "14°");
-  assert_has (rig, "competent rigger");
-  g_autofree char *lift = lb_caution_text (&LB_VOICE_PLAIN, &pile, &plan,
-                                           LB_CAUTION_SUBMERGED_LIFT);
-  g_autofree char *load = lb_figure_text (&LB_VOICE_PLAIN, &plan, LB_FIGURE_HOOK_LOAD);
-  assert_has (lift, load);
-  assert_has (lift, "competent rigger");
-}
-
-static void
-test_cautions_of_other_piles (void)
-{
-  LbPile pile = known_pile ();
-  LbAssumptions assumptions;
-  LbCutPlan plan;
-  lb_assumptions_init (&assumptions);
-
-  pile.batter = 0;
-  pile.bar = lb_bar_find ("1/2 in strand 270");
-  pile.outline = (LbOutline){ .shape = LB_SHAPE_ROUND, .width_m = 54 * INCH, .void_m = 44 * INCH };
-  pile.n_bars = 60;
-  reckon (&pile, 0, 0, &assumptions, &plan);
-  plan.figures[LB_FIGURE_DIVES].range.likely = 3;
-  plan.figures[LB_FIGURE_BURN].range.likely = 400 * 60;
-  g_autofree char *slag = lb_caution_text (&LB_VOICE_PLAIN, &pile, &plan, LB_CAUTION_SLAG_SIDE);
-  assert_has (slag, "straight down");
-  g_autofree char *strand = lb_caution_text (&LB_VOICE_PLAIN, &pile, &plan, LB_CAUTION_STRAND);
-  assert_has (strand, "1/2 in strand 270");
-  assert_has (strand, "licensed engineer");
-  g_autofree char *gas = lb_caution_text (&LB_VOICE_PLAIN, &pile, &plan, LB_CAUTION_VOID_GAS);
-  assert_has (gas, "44 in void");
-  g_autofree char *past = lb_caution_text (&LB_VOICE_PLAIN, &pile, &plan, LB_CAUTION_PAST_LIMIT);
-  assert_has (past, "3 dives");
-  assert_has (past, "400 min");
-  assert_has (past, "diving supervisor");
-
-  lb_pile_init (&pile);
-  reckon (&pile, 0, 0, &assumptions, &plan);
-  g_autofree char *lift = lb_caution_text (&LB_VOICE_PLAIN, &pile, &plan,
-                                           LB_CAUTION_SUBMERGED_LIFT);
-  assert_has (lift, "not known");
-}
-
 /* The words of each step say what the order was weighed by, and the hook comes once, before its bar. */
 static void
 test_step_words (void)
 {
-  LbPile pile = known_pile ();
+  LbPile pile = sample_known_pile ();
   LbAssumptions assumptions;
   LbCutPlan plan;
   LbBarShares shares;
@@ -381,7 +284,7 @@ test_step_words (void)
 static void
 test_pile_text (void)
 {
-  LbPile pile = known_pile ();
+  LbPile pile = sample_known_pile ();
   assert_takes (lb_pile_text (&LB_VOICE_PLAIN, &pile),
                 "16 in octagonal, 8 × #8 bars, leans 1:4 to the south");
   const LbVoice metric = metric_voice ();
@@ -425,7 +328,7 @@ test_state_text (void)
     { { .step = LB_STEP_PULLED, .is_drawn = TRUE, .n_left = 8 }, "drawn whole" },
     { { .step = LB_STEP_STANDING, .flags = LB_FLAG_STUB_LEFT, .n_left = 8 }, "broke: stub left" },
   };
-  const LbPile pile = known_pile ();
+  const LbPile pile = sample_known_pile ();
   for (gsize i = 0; i < G_N_ELEMENTS (CASES); i++)
     assert_takes (lb_pile_state_text (&pile, &CASES[i].state), CASES[i].text);
 }
@@ -574,8 +477,6 @@ main (int argc, char *argv[])
   g_test_add_func ("/draw/words/no-figure", test_no_figure_is_explained);
   g_test_add_func ("/draw/words/ranges", test_ranges);
   g_test_add_func ("/draw/words/short", test_reasons_are_short);
-  g_test_add_func ("/draw/words/cautions", test_cautions);
-  g_test_add_func ("/draw/words/cautions-of-others", test_cautions_of_other_piles);
   g_test_add_func ("/draw/words/steps", test_step_words);
   g_test_add_func ("/draw/words/pile", test_pile_text);
   g_test_add_func ("/draw/words/state", test_state_text);

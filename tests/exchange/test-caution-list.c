@@ -140,7 +140,7 @@ test_sizes (void)
   g_assert_no_error (error);
   g_assert_nonnull (list);
   g_string_append (text, "our-more,note,always,W.,us\n");
-  expect_refusal (text->str, LB_EXCHANGE_ERROR_LARGE, "201 cautions");
+  expect_refusal (text->str, LB_EXCHANGE_ERROR_LARGE, "61 cautions");
 
   g_autofree char *over = g_strdup_printf (HEAD "our-a,note,always,%sw,us\n", most);
 

@@ -291,6 +291,62 @@ test_cut_json_unknown (void)
   g_assert_cmpuint (strlen (json_object_get_string_member (figures, "hook_load_reason")), >, 5);
 }
 
+/* The object of that key among the cautions; NULL when there is none. */
+static JsonObject *
+find_caution (JsonObject *top, const char *key)
+{
+  JsonArray *cautions = json_object_get_array_member (top, "cautions");
+
+  for (guint i = 0; i < json_array_get_length (cautions); i++) {
+    JsonObject *caution = json_array_get_object_element (cautions, i);
+
+    if (g_str_equal (json_object_get_string_member (caution, "key"), key))
+      return caution;
+  }
+  return NULL;
+}
+
+#define CAUTION_HEAD "key,severity,when,words,source\n"
+
+static void
+test_crew_cautions (void)
+{
+  g_auto (Said) said = { 0 }, text = { 0 }, refused = { 0 };
+
+  shell_make_demo ();
+  shell_write ("ours.csv", CAUTION_HEAD "our-gate,danger,always,Gate B is locked.,site rule 4\n"
+                                        "our-lean,note,battered,Look {lean-side}.,our rigger\n"
+                                        "our-list,note,list-over,Lists {list}.,our rigger\n");
+  shell_tool (&said, 0, "cut demo G7 --json --cautions ours.csv");
+  g_autoptr (JsonNode) root = parse_json (said.out);
+  JsonObject *top = json_node_get_object (root);
+  JsonObject *gate = find_caution (top, "our-gate");
+  JsonObject *lean = find_caution (top, "our-lean");
+
+  g_assert_nonnull (gate);
+  g_assert_nonnull (lean);
+  g_assert_null (find_caution (top, "our-list"));
+  g_assert_nonnull (find_caution (top, "switch-open"));
+  g_assert_cmpstr (json_object_get_string_member (gate, "text"), ==, "Gate B is locked.");
+  g_assert_cmpstr (json_object_get_string_member (gate, "severity"), ==, "danger");
+  g_assert_cmpstr (json_object_get_string_member (gate, "source"), ==, "site rule 4");
+  g_assert_false (json_object_get_boolean_member (gate, "is_of_this_pile"));
+  g_assert_cmpstr (json_object_get_string_member (lean, "text"), ==, "Look north.");
+  g_assert_true (json_object_get_boolean_member (lean, "is_of_this_pile"));
+
+  shell_tool (&text, 0, "cut demo G7 --cautions ours.csv");
+  assert_says (text.out, "\n! Gate B is locked.\n");
+  shell_tool_ends (0, "print demo card G7 card.pdf --cautions ours.csv");
+
+  /* Nothing of a list that is wrong in one place, and its name with the reason. */
+  shell_write ("wrong.csv", CAUTION_HEAD "strand,note,always,It is nothing.,us\n");
+  shell_tool (&refused, 1, "cut demo G7 --cautions wrong.csv");
+  g_assert_cmpstr (refused.out, ==, "");
+  assert_says (refused.err, "wrong.csv: Line 2, column 1 (key)");
+  shell_tool_ends (1, "print demo card G7 none.pdf --cautions none.csv");
+  shell_tool_ends (2, "print demo day 2026-07-11 none.pdf --cautions ours.csv");
+}
+
 static void
 test_totals_agree (void)
 {
@@ -685,6 +741,7 @@ main (int argc, char **argv)
   g_test_add_func ("/tool/demo", test_demo);
   g_test_add_func ("/tool/cut-json", test_cut_json);
   g_test_add_func ("/tool/cut-json-unknown", test_cut_json_unknown);
+  g_test_add_func ("/tool/crew-cautions", test_crew_cautions);
   g_test_add_func ("/tool/totals-agree", test_totals_agree);
   g_test_add_func ("/tool/piles-round-trip", test_piles_round_trip);
   g_test_add_func ("/tool/formula-guard", test_formula_guard);

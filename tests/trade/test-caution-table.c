@@ -24,25 +24,6 @@ test_rows (void)
   }
 }
 
-/* The cautions that the cut plan raises today are rows of the table, and as grave. */
-static void
-test_those_of_the_cut_plan (void)
-{
-  gsize n_rows;
-  const LbCautionRow *rows = lb_caution_rows (&n_rows);
-
-  for (guint caution = 0; caution < LB_N_CAUTIONS; caution++) {
-    const char *key = lb_caution_key ((LbCaution) caution);
-    guint n_met = 0;
-
-    for (gsize i = 0; i < n_rows; i++)
-      n_met += g_str_equal (rows[i].key, key) &&
-               rows[i].severity == lb_caution_severity ((LbCaution) caution);
-    g_test_message ("%s", key);
-    g_assert_cmpuint (n_met, ==, 1);
-  }
-}
-
 /* No condition stands in the list that nothing follows from. */
 static void
 test_each_condition_is_used (void)
@@ -167,7 +148,6 @@ main (int argc, char *argv[])
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/trade/caution-table/rows", test_rows);
-  g_test_add_func ("/trade/caution-table/those-of-the-cut-plan", test_those_of_the_cut_plan);
   g_test_add_func ("/trade/caution-table/each-condition-is-used", test_each_condition_is_used);
   g_test_add_func ("/trade/caution-table/keys", test_keys);
   g_test_add_func ("/trade/caution-table/stray", test_stray);

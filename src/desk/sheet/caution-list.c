@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* As many rows as there are kinds of caution are made once; a cut uses the first few of them. */
+/* A part makes as many rows as the cut with the most cautions so far needed; another cut uses the first
+ * few of them. */
 #include "desk/sheet/caution-list.h"
 
 #include "desk/sheet/sheet-pile.h"
@@ -15,11 +16,19 @@ typedef struct
   GtkLabel *text;
 } CautionRow;
 
+/* The pile's own cautions, or those of every cut. */
+typedef struct
+{
+  GtkBox *box;
+  GArray *rows; /* CautionRow */
+} Part;
+
 struct _LbCautionList
 {
   GtkBox parent_instance;
 
-  CautionRow rows[LB_N_CAUTIONS];
+  Part own, ordinary;
+  GtkWidget *heading; /* over the ordinary ones */
 };
 
 G_DEFINE_FINAL_TYPE (LbCautionList, lb_caution_list, GTK_TYPE_BOX)
@@ -38,14 +47,17 @@ static const struct
 };
 
 static void
-add_row (LbCautionList *self, CautionRow *row)
+add_row (Part *part)
 {
   GtkWidget *words = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+  const CautionRow made = {
+    .box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 9),
+    .icon = GTK_IMAGE (gtk_image_new ()),
+    .severity = GTK_LABEL (gtk_label_new (NULL)),
+    .text = GTK_LABEL (gtk_label_new (NULL)),
+  };
+  const CautionRow *row = &made;
 
-  row->box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 9);
-  row->icon = GTK_IMAGE (gtk_image_new ());
-  row->severity = GTK_LABEL (gtk_label_new (NULL));
-  row->text = GTK_LABEL (gtk_label_new (NULL));
   gtk_widget_set_valign (GTK_WIDGET (row->icon), GTK_ALIGN_START);
   gtk_accessible_update_state (GTK_ACCESSIBLE (row->icon), GTK_ACCESSIBLE_STATE_HIDDEN, TRUE, -1);
   gtk_label_set_xalign (row->severity, 0);
@@ -59,12 +71,33 @@ add_row (LbCautionList *self, CautionRow *row)
   gtk_box_append (GTK_BOX (row->box), GTK_WIDGET (row->icon));
   gtk_box_append (GTK_BOX (row->box), words);
   gtk_widget_add_css_class (row->box, "caution");
-  gtk_box_append (GTK_BOX (self), row->box);
+  gtk_box_append (part->box, row->box);
+  g_array_append_val (part->rows, made);
+}
+
+static void
+init_part (LbCautionList *self, Part *part)
+{
+  part->box = GTK_BOX (gtk_box_new (GTK_ORIENTATION_VERTICAL, 6));
+  part->rows = g_array_new (FALSE, FALSE, sizeof (CautionRow));
+  gtk_box_append (GTK_BOX (self), GTK_WIDGET (part->box));
+}
+
+static void
+lb_caution_list_finalize (GObject *object)
+{
+  LbCautionList *self = LB_CAUTION_LIST (object);
+
+  g_array_unref (self->own.rows);
+  g_array_unref (self->ordinary.rows);
+
+  G_OBJECT_CLASS (lb_caution_list_parent_class)->finalize (object);
 }
 
 static void
 lb_caution_list_class_init (LbCautionListClass *klass)
 {
+  G_OBJECT_CLASS (klass)->finalize = lb_caution_list_finalize;
 }
 
 static void
@@ -72,24 +105,45 @@ lb_caution_list_init (LbCautionList *self)
 {
   gtk_orientable_set_orientation (GTK_ORIENTABLE (self), GTK_ORIENTATION_VERTICAL);
   gtk_box_set_spacing (GTK_BOX (self), 6);
-  for (gsize i = 0; i < LB_N_CAUTIONS; i++)
-    add_row (self, &self->rows[i]);
+  init_part (self, &self->own);
+  self->heading = gtk_label_new (_ ("At every cut"));
+  gtk_label_set_xalign (GTK_LABEL (self->heading), 0);
+  gtk_widget_add_css_class (self->heading, "small-strong");
+  gtk_widget_set_margin_top (self->heading, 6);
+  gtk_box_append (GTK_BOX (self), self->heading);
+  init_part (self, &self->ordinary);
 }
 
 static void
-show_caution (const CautionRow *row, const LbSheetPile *shown, LbCaution caution)
+show_caution (const CautionRow *row, const LbSheetPile *shown, gsize i)
 {
-  const LbSeverity severity = lb_caution_severity (caution);
-  g_autofree char *text = lb_caution_text (shown->voice, shown->pile, &shown->plan, caution);
+  const LbSeverity severity = shown->plan.cautions[i]->severity;
+  g_autofree char *text = lb_caution_text (shown->voice, shown->pile, &shown->fold->assumptions,
+                                           &shown->plan, i);
 
-  for (gsize i = 0; i < G_N_ELEMENTS (looks); i++)
-    gtk_widget_remove_css_class (row->box, looks[i].css_class);
+  for (gsize look = 0; look < G_N_ELEMENTS (looks); look++)
+    gtk_widget_remove_css_class (row->box, looks[look].css_class);
   gtk_widget_add_css_class (row->box, looks[severity].css_class);
   gtk_image_set_from_icon_name (row->icon, looks[severity].icon);
   gtk_label_set_label (row->severity,
                        g_dpgettext2 (GETTEXT_PACKAGE, "severity", looks[severity].word));
   gtk_label_set_label (row->text, text);
-  gtk_widget_set_tooltip_text (row->box, g_dgettext (GETTEXT_PACKAGE, lb_caution_source (caution)));
+  gtk_widget_set_tooltip_text (row->box, lb_caution_source_text (&shown->plan, i));
+}
+
+/* The cautions from @first, @n of them. */
+static void
+show_part (Part *part, const LbSheetPile *shown, gsize first, gsize n)
+{
+  while (part->rows->len < n)
+    add_row (part);
+  for (gsize i = 0; i < part->rows->len; i++) {
+    const CautionRow *row = &g_array_index (part->rows, CautionRow, i);
+
+    if (i < n)
+      show_caution (row, shown, first + i);
+    gtk_widget_set_visible (row->box, i < n);
+  }
 }
 
 void
@@ -102,9 +156,9 @@ lb_caution_list_show (LbCautionList *self, LbJob *job, guint pile)
   if (job == NULL)
     return;
   lb_sheet_pile_load (&shown, job, pile);
-  for (gsize i = 0; i < LB_N_CAUTIONS; i++) {
-    if (i < shown.plan.n_cautions)
-      show_caution (&self->rows[i], &shown, shown.plan.cautions[i]);
-    gtk_widget_set_visible (self->rows[i].box, i < shown.plan.n_cautions);
-  }
+
+  const gsize n_own = shown.plan.n_own_cautions;
+
+  show_part (&self->own, &shown, 0, n_own);
+  show_part (&self->ordinary, &shown, n_own, shown.plan.n_cautions - n_own);
 }

@@ -7,8 +7,8 @@
 
 G_BEGIN_DECLS
 
-/* What must be said before the cut, gravest first; each with its gravity as a picture and a word,
- * and where the rule comes from as its tooltip. */
+/* What must be said before the cut: what follows from this pile, then what holds at every cut, gravest
+ * first; each with its gravity as a picture and a word, and where the rule comes from as its tooltip. */
 #define LB_TYPE_CAUTION_LIST (lb_caution_list_get_type ())
 G_DECLARE_FINAL_TYPE (LbCautionList, lb_caution_list, LB, CAUTION_LIST, GtkBox)
 
