@@ -5,6 +5,7 @@
  * not exist. What contradicts the rest of the job (more bars than the pile has, a pile pulled
  * that was never severed) is what somebody says happened: it is stored and the fold flags it. */
 #include "book/book-private.h"
+#include "book/dive-table-text.h"
 
 #include "trade/assumption.h"
 #include "trade/step.h"
@@ -160,11 +161,19 @@ is_said (const char *text)
 }
 
 static gboolean
+is_dive_table (const LbDraft *draft)
+{
+  return draft->kind == LB_ENTRY_SETTING && g_strcmp0 (draft->what, LB_SETTING_DIVE_TABLE) == 0;
+}
+
+static gboolean
 check_texts (const LbDraft *draft, GError **error)
 {
+  const char *note = is_dive_table (draft) ? _ ("The no-stop table") : _ ("The note");
+
   return lb_text_check (draft->who, LB_SHORT_MAX, _ ("Who says it"), error) &&
          lb_text_check (draft->what, LB_SHORT_MAX, _ ("What it is about"), error) &&
-         lb_text_check (draft->note, LB_NOTE_MAX, _ ("The note"), error);
+         lb_text_check (draft->note, LB_NOTE_MAX, note, error);
 }
 
 static gboolean
@@ -288,6 +297,15 @@ check_assumption (const char *key, const char *value, GError **error)
   return TRUE;
 }
 
+/* "" for the Navy's again. */
+static gboolean
+check_dive_table (const char *text, GError **error)
+{
+  LbDiveTable table;
+
+  return *text == '\0' || lb_dive_table_from_text (text, &table, error);
+}
+
 static gboolean
 check_setting (const LbDraft *draft, GError **error)
 {
@@ -296,6 +314,8 @@ check_setting (const LbDraft *draft, GError **error)
 
   if (g_str_has_prefix (draft->what, "assume."))
     return check_assumption (draft->what + strlen ("assume."), value, error);
+  if (is_dive_table (draft))
+    return check_dive_table (value, error);
   if (!g_strv_contains (texts, draft->what))
     return refuse (error, _ ("There is no setting called “%s”"), draft->what);
   if (strcmp (draft->what, "name") == 0 && !is_said (value))

@@ -16,6 +16,7 @@
  * or pulled: what is left in the ground then is a new cut through all of its bars. Bars burned
  * in a cut that was not yet through are still burned. */
 #include "book/burn-history.h"
+#include "book/dive-table-text.h"
 #include "book/fold-private.h"
 
 #include "trade/msgid.h"
@@ -96,6 +97,16 @@ set_assumption (LbFold *fold, const char *key, const char *value)
     lb_assumptions_set (&fold->assumptions, id, si, NULL);
 }
 
+/* As with facts: a table that no longer passes leaves the one before it. */
+static void
+set_dive_table (LbFold *fold, const char *text)
+{
+  if (*text == '\0')
+    fold->has_own_table = FALSE;
+  else if (lb_dive_table_from_text (text, &fold->own_table, NULL))
+    fold->has_own_table = TRUE;
+}
+
 static void
 set_setting (LbFold *fold, const LbEntry *entry)
 {
@@ -107,6 +118,8 @@ set_setting (LbFold *fold, const LbEntry *entry)
     fold->datum = entry->note;
   else if (strcmp (entry->what, "units") == 0)
     fold->units = strcmp (entry->note, "metric") == 0 ? LB_UNITS_METRIC : LB_UNITS_US;
+  else if (strcmp (entry->what, LB_SETTING_DIVE_TABLE) == 0)
+    set_dive_table (fold, entry->note);
   else if (g_str_has_prefix (entry->what, "assume."))
     set_assumption (fold, entry->what + strlen ("assume."), entry->note);
 }
@@ -363,6 +376,7 @@ learn (LbFold *fold, const LbLedger *ledger)
 
   lb_burn_history_fit (history, fold, &fold->burn);
   fold->basis = lb_cut_basis (&fold->assumptions);
+  fold->basis.table = fold->has_own_table ? &fold->own_table : NULL;
   fold->basis.burn = &fold->burn;
 }
 

@@ -4,6 +4,7 @@
 #include "book/ledger.h"
 #include "trade/burn-rate.h"
 #include "trade/cut-basis.h"
+#include "trade/dive-table.h"
 
 #include <glib.h>
 
@@ -68,8 +69,10 @@ typedef struct
   gsize n_entries;
   LbUnits units;
   LbAssumptions assumptions;
+  gboolean has_own_table; /* of no-stop limits */
+  LbDiveTable own_table;
   LbBurnModel burn; /* what the dives so far teach */
-  LbCutBasis basis; /* of the assumptions and the dives */
+  LbCutBasis basis; /* of the assumptions, the dives and the own table */
   const char *name; /* the job's, borrowed from the ledger */
   const char *place;
   const char *datum;

@@ -32,6 +32,10 @@ typedef enum {
   LB_ENTRY_TAKE_BACK, /* of = the act taken back (a take-back can itself be taken back) */
 } LbEntryKind;
 
+/* The setting that holds the supervisor's own table of no-stop limits, as lb_dive_table_from_text()
+ * reads it; "" for the U.S. Navy's. */
+#define LB_SETTING_DIVE_TABLE "dive-table"
+
 #define LB_N_ENTRY_KINDS (LB_ENTRY_TAKE_BACK + 1)
 
 const char *lb_entry_kind_name (LbEntryKind kind); /* "step", "bars", …: key in the file */

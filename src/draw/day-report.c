@@ -12,6 +12,7 @@
 #include "draw/plan.h"
 #include "draw/voice-text.h"
 #include "trade/bottom-time.h"
+#include "trade/dive-table.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -347,7 +348,7 @@ limit_text (const Report *report, const LbEntry *dive)
   double depth_m;
   LbNoStop no_stop;
   if (isnan (dive->amount) || !lb_pneumo_corrected (dive->amount, &depth_m, NULL) ||
-      !lb_no_stop_limit (depth_m, &no_stop, NULL))
+      !lb_dive_table_limit (report->fold->basis.table, depth_m, &no_stop, NULL))
     return g_strdup (_ ("no limit can be read"));
   if (isinf (no_stop.limit_s))
     return g_strdup (C_ ("figure", "no limit"));
@@ -396,8 +397,11 @@ show_dives (Report *report)
   const LbPageStyle small = { .size = 7.5, .ink = LB_INK_DIM_TEXT };
   report->flow.y += 2;
   lb_page_flow_text (&report->flow, &small,
-                     _ ("Limits: U.S. Navy air table for a first dive at the corrected pneumo "
-                        "depth. The diving supervisor’s own table and word stand above them."));
+                     report->fold->has_own_table
+                       ? _ ("Limits: the supervisor’s own table for a first dive at the corrected "
+                            "pneumo depth. The diving supervisor’s word stands above them.")
+                       : _ ("Limits: U.S. Navy air table for a first dive at the corrected pneumo "
+                            "depth. The diving supervisor’s own table and word stand above them."));
 }
 
 /* Delays or gear faults: @what_title says what each is put down to. */

@@ -194,6 +194,9 @@ setting_text (const LbVoice *voice, const LbEntry *entry)
   if (g_str_has_prefix (entry->what, PREFIX) &&
       lb_assumption_find (entry->what + strlen (PREFIX), &id))
     return assumption_text (voice, lb_assumption (id), entry->note);
+  if (g_str_equal (entry->what, LB_SETTING_DIVE_TABLE))
+    return g_strdup (entry->note[0] != '\0' ? _ ("No-stop table: the supervisor’s own")
+                                            : _ ("No-stop table: the U.S. Navy’s"));
   return g_strdup_printf (_ ("Job’s %s set to %s"), entry->what, entry->note);
 }
 

@@ -318,6 +318,8 @@ static char *
 why_no_stop (const Why *why)
 {
   g_autofree char *row = say (why, LB_QUANTITY_LENGTH, why->plan->table_depth_m);
+  if (why->plan->is_own_table)
+    return g_strdup_printf (_ ("the supervisor’s own table, %s row"), row);
   return g_strdup_printf (_ ("U.S. Navy air table, %s row"), row);
 }
 
@@ -331,8 +333,9 @@ why_dives (const Why *why)
                              why->assumptions->value[LB_ASSUME_DIVE_LIMIT]);
   g_autofree char *longest = say (why, LB_QUANTITY_TIME, limit);
   g_autofree char *setup = say_assumed (why, LB_ASSUME_DIVE_SETUP);
-  return g_strdup_printf (_ ("%s at the pile; dives of %s at most, %s of it setting up"), burn,
-                          longest, setup);
+  return g_strdup_printf (_ ("%s at the pile; dives of %s at most, %s of it setting up; no "
+                             "earlier dive of the diver counted"),
+                          burn, longest, setup);
 }
 
 static char *

@@ -9,9 +9,10 @@
 #define PROGRAM "lastbent-tool"
 
 static const LbCommand *const commands[] = {
-  &lb_command_demo, &lb_command_new,    &lb_command_take_piles, &lb_command_piles,
-  &lb_command_cut,  &lb_command_record, &lb_command_totals,     &lb_command_summary,
-  &lb_command_draw, &lb_command_print,  &lb_command_check,
+  &lb_command_demo,   &lb_command_new,     &lb_command_take_piles, &lb_command_take_dive_table,
+  &lb_command_piles,  &lb_command_cut,     &lb_command_record,     &lb_command_divers,
+  &lb_command_totals, &lb_command_summary, &lb_command_draw,       &lb_command_print,
+  &lb_command_check,
 };
 
 static void
@@ -32,7 +33,7 @@ print_commands (void (*print) (const char *format, ...))
 {
   print (_ ("Usage: %s COMMAND …\n\nCommands:\n"), PROGRAM);
   for (gsize i = 0; i < G_N_ELEMENTS (commands); i++)
-    print ("  %-11s %s\n", commands[i]->name, _ (commands[i]->summary));
+    print ("  %-15s %s\n", commands[i]->name, _ (commands[i]->summary));
   print ("\n");
   print (_ ("“%s COMMAND --help” says more. Exit status: 0 done, 1 refused, 2 the command line "
             "cannot be understood.\n"),

@@ -232,8 +232,9 @@ reckon_shape (const LbPile *pile, const LbAssumptions *assumptions, LbCutPlan *p
 }
 
 static void
-reckon_depth (const LbPile *pile, const LbAssumptions *assumptions, LbCutPlan *plan)
+reckon_depth (const LbPile *pile, const LbCutBasis *basis, LbCutPlan *plan)
 {
+  const LbAssumptions *assumptions = basis->assumptions;
   const double *value = assumptions->value;
   const double under_m = value[LB_ASSUME_WATER_LEVEL] - lb_pile_cut_elevation (pile, assumptions);
   const double depth_m = under_m < 0 ? 0 : under_m;
@@ -242,12 +243,13 @@ reckon_depth (const LbPile *pile, const LbAssumptions *assumptions, LbCutPlan *p
   LbFigure *figures = plan->figures;
 
   if (lb_pneumo_corrected (depth_m, &pneumo_m, NULL))
-    lb_no_stop_limit (pneumo_m, &no_stop, NULL);
+    lb_dive_table_limit (basis->table, pneumo_m, &no_stop, NULL);
 
   figures[LB_FIGURE_CUT_DEPTH].range = exactly (depth_m);
   figures[LB_FIGURE_PNEUMO].range = exactly (pneumo_m);
   figures[LB_FIGURE_NO_STOP].range = exactly (no_stop.limit_s);
   plan->table_depth_m = no_stop.table_depth_m;
+  plan->is_own_table = basis->table != NULL;
 }
 
 /* Free gas that flows with the trigger down, at the cut. */
@@ -514,7 +516,7 @@ lb_cut_plan_reckon (const LbPile *pile,
   memset (out_plan, 0, sizeof *out_plan);
   reckon_hold (pile, burned, n_burned_unplaced, basis, out_plan);
   reckon_shape (pile, assumptions, out_plan);
-  reckon_depth (pile, assumptions, out_plan);
+  reckon_depth (pile, basis, out_plan);
   reckon_supply (assumptions, out_plan);
   note_learned (pile, basis, out_plan);
   reckon_burn (pile, n_left, basis, out_plan);

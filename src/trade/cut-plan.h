@@ -62,9 +62,10 @@ typedef struct
   LbPoint places[LB_BARS_MAX]; /* all bars, see lb_bar_ring_place() */
   LbBurnBasis burn_basis;      /* what the burning rate rests on */
   gboolean has_learned_rods, has_learned_oxygen, has_learned_restrike; /* from the job's shifts */
-  double table_depth_m; /* row of the no-stop table; NAN */
-  LbCompass slag_side;  /* where molten metal falls: the way it leans */
-  LbCompass lead_side;  /* the other side */
+  double table_depth_m;  /* row of the no-stop table; NAN */
+  gboolean is_own_table; /* the supervisor's, not the Navy's */
+  LbCompass slag_side;   /* where molten metal falls: the way it leans */
+  LbCompass lead_side;   /* the other side */
   gboolean is_battered;
   /* Those that follow from this pile, gravest first, then those that hold at nearly every cut, again
    * gravest first. They borrow the table and the crew's rows of the basis. */

@@ -3,6 +3,7 @@
 #include "desk/sheet/defaults-window.h"
 
 #include "desk/sheet/assumption-row.h"
+#include "desk/sheet/dive-table-row.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -11,6 +12,7 @@ struct _LbDefaultsWindow
   AdwWindow parent_instance;
 
   LbAssumptionRow *rows[LB_N_ASSUMPTIONS];
+  LbDiveTableRow *table_row;
   LbJob *job;
   GSignalGroup *job_signals;
 };
@@ -36,6 +38,7 @@ update (LbDefaultsWindow *self)
 {
   for (int id = 0; id < LB_N_ASSUMPTIONS; id++)
     lb_assumption_row_show (self->rows[id], self->job);
+  lb_dive_table_row_show (self->table_row, self->job);
 }
 
 static AdwPreferencesGroup *
@@ -45,6 +48,10 @@ make_group (LbDefaultsWindow *self, gsize i)
   AdwPreferencesGroup *group = ADW_PREFERENCES_GROUP (adw_preferences_group_new ());
 
   adw_preferences_group_set_title (group, g_dgettext (GETTEXT_PACKAGE, groups[i].title));
+  if (groups[i].first == LB_ASSUME_DIVE_SETUP) {
+    self->table_row = lb_dive_table_row_new ();
+    adw_preferences_group_add (group, GTK_WIDGET (self->table_row));
+  }
   for (int id = (int) groups[i].first; id < last; id++) {
     self->rows[id] = lb_assumption_row_new ((LbAssumptionId) id);
     adw_preferences_group_add (group, GTK_WIDGET (self->rows[id]));

@@ -1,7 +1,17 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The dives of a shift, and what each diver has left. Everything is compared with the no-stop limit
+ * less what the diver's earlier dives count; nothing here says how to come up.
+ *
+ * The log of all dives is made anew when the job changes, which is before any row is. What a diver
+ * has left grows with every minute on the surface, so the lines are looked at again while they can
+ * be seen; a line says of what time it is. */
 #include "desk/shift/dive-group.h"
 
 #include "book/clock-text.h"
+#include "book/dive-log.h"
+#include "desk/shift/limit-bar.h"
+#include "desk/shift/row-list.h"
+#include "draw/dive-words.h"
 #include "draw/plan-words.h"
 #include "trade/bottom-time.h"
 #include "trade/trade-error.h"
@@ -18,7 +28,19 @@ struct _LbDiveGroup
   AdwEntryRow *left_bottom_row;
   AdwEntryRow *left_surface_row;
   AdwEntryRow *reached_surface_row;
+  AdwActionRow *typed_row;
+
+  /* Owned */
+  LbDiveLog *log; /* NULL before there is a job */
+  GPtrArray *lines_shown;
+  guint clock;
+
+  /* Borrowed */
+  GtkListBox *lines_list;
+  GtkWidget *typed_bar; /* NULL while nothing can be compared */
 };
+
+#define CLOCK_S 20
 
 G_DEFINE_FINAL_TYPE (LbDiveGroup, lb_dive_group, LB_TYPE_SHIFT_GROUP)
 
@@ -116,61 +138,309 @@ record_clicked_cb (LbDiveGroup *self)
   gtk_widget_grab_focus (GTK_WIDGET (self->left_surface_row));
 }
 
-/* Bottom time against the limit: a bar and the two figures. */
+/* The bare limit, where what earlier dives count cannot be told. */
+static gboolean
+read_bare_limit (LbDiveGroup *self, const LbEntry *dive, LbDiveLeft *out)
+{
+  const LbFold *fold = lb_job_get_fold (lb_shift_group_get_job (LB_SHIFT_GROUP (self)));
+  double depth_m;
+  LbNoStop limit;
+
+  if (isnan (dive->amount) || !lb_pneumo_corrected (dive->amount, &depth_m, NULL) ||
+      !lb_dive_table_limit (fold->basis.table, depth_m, &limit, NULL))
+    return FALSE;
+  *out =
+    (LbDiveLeft){ .state = LB_DIVE_LEFT_KNOWN, .limit_s = limit.limit_s, .open_s = limit.limit_s };
+  return TRUE;
+}
+
+/* What a dive on record is compared with, and what there is to say of it. */
+typedef struct
+{
+  LbDiveLeft left;
+  double bottom_s;
+  gboolean has_bar;
+  char *said;
+  const char *note; /* NULL for none */
+} Comparison;
+
+static void
+comparison_clear (Comparison *comparison)
+{
+  g_free (comparison->said);
+}
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Comparison, comparison_clear)
+
+static void
+compare (LbDiveGroup *self, const LbEntry *dive, Comparison *out)
+{
+  LbDiveLeftState state;
+
+  *out = (Comparison){ .left = lb_dive_log_left_before (self->log, dive),
+                       .bottom_s = lb_dive_bottom_time (dive) };
+  state = out->left.state;
+  if (isnan (out->bottom_s) ||
+      (state != LB_DIVE_LEFT_KNOWN && !read_bare_limit (self, dive, &out->left)))
+  {
+    out->said = g_strdup (_ ("no limit to compare with"));
+    return;
+  }
+  if (isinf (out->left.limit_s)) {
+    out->said = g_strdup (_ ("no limit at this depth"));
+    return;
+  }
+  out->has_bar = TRUE;
+  out->said = lb_bottom_time_text (&out->left, out->bottom_s);
+  if (out->bottom_s > out->left.open_s)
+    state = LB_DIVE_LEFT_PAST_LIMIT;
+  if (state != LB_DIVE_LEFT_KNOWN)
+    out->note = g_dgettext (GETTEXT_PACKAGE, lb_dive_left_reason (state));
+}
+
+static char *
+lb_dive_group_suffix_text (LbShiftGroup *group, const LbEntry *dive)
+{
+  g_auto (Comparison) comparison = { 0 };
+
+  compare (LB_DIVE_GROUP (group), dive, &comparison);
+  return g_strdup_printf ("%s %s", comparison.said, comparison.note != NULL ? comparison.note : "");
+}
+
 static GtkWidget *
 lb_dive_group_suffix (LbShiftGroup *group, const LbEntry *dive)
 {
-  const double bottom_s = lb_dive_bottom_time (dive);
-  double depth_m = 0;
-  LbNoStop limit;
-  GtkWidget *box, *bar, *label;
+  g_auto (Comparison) comparison = { 0 };
+
+  compare (LB_DIVE_GROUP (group), dive, &comparison);
+  if (!comparison.has_bar)
+    return lb_limit_words_new (comparison.said);
+  return lb_limit_bar_new (comparison.bottom_s + comparison.left.residual_s +
+                             comparison.left.spent_s,
+                           comparison.left.limit_s, comparison.said, comparison.note);
+}
+
+/* The depth in the form, NAN while there is none. */
+static double
+typed_depth (LbDiveGroup *self)
+{
+  LbJob *job = lb_shift_group_get_job (LB_SHIFT_GROUP (self));
+  double depth_m = (double) NAN;
+
+  if (!lb_quantity_from_text (LB_QUANTITY_LENGTH, lb_job_get_voice (job)->units,
+                              text_of (self->depth_row), &depth_m, NULL) ||
+      !(depth_m > 0))
+    return (double) NAN;
+  return depth_m;
+}
+
+/* A time in the form, 0 while there is none. */
+static gint64
+typed_time (LbDiveGroup *self, AdwEntryRow *row)
+{
+  const LbShift shift = shift_of (self);
+  gint64 us = 0;
+
+  lb_clock_from_text (&shift, text_of (row), &us, NULL);
+  return us;
+}
+
+/* The dive in the form: what it has, and how much of that the typed bottom time takes. */
+static void
+show_typed (LbDiveGroup *self)
+{
+  const LbVoice *voice = lb_job_get_voice (lb_shift_group_get_job (LB_SHIFT_GROUP (self)));
+  const double depth_m = typed_depth (self);
+  const gint64 start_us = typed_time (self, self->left_surface_row);
+  const gboolean is_said = *text_of (self->diver_row) != '\0' && !isnan (depth_m) && start_us != 0;
   g_autofree char *said = NULL;
 
-  if (isnan (bottom_s) || !lb_pneumo_corrected (dive->amount, &depth_m, NULL) ||
-      !lb_no_stop_limit (depth_m, &limit, NULL))
-    return gtk_label_new (_ ("no limit to compare with"));
-  if (isinf (limit.limit_s))
-    return gtk_label_new (_ ("no limit at this depth"));
+  if (self->typed_bar != NULL)
+    adw_action_row_remove (self->typed_row, g_steal_pointer (&self->typed_bar));
+  gtk_widget_set_visible (GTK_WIDGET (self->typed_row), is_said);
+  if (!is_said)
+    return;
 
-  box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
-  bar = gtk_level_bar_new_for_interval (0, limit.limit_s);
-  gtk_level_bar_set_value (GTK_LEVEL_BAR (bar), MIN (bottom_s, limit.limit_s));
-  /* GTK paints a full bar as good news; here it is none. */
-  gtk_level_bar_remove_offset_value (GTK_LEVEL_BAR (bar), GTK_LEVEL_BAR_OFFSET_LOW);
-  gtk_level_bar_remove_offset_value (GTK_LEVEL_BAR (bar), GTK_LEVEL_BAR_OFFSET_HIGH);
-  gtk_level_bar_remove_offset_value (GTK_LEVEL_BAR (bar), GTK_LEVEL_BAR_OFFSET_FULL);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (bar), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  _ ("Bottom time against the no-stop limit"), -1);
-  gtk_widget_set_size_request (bar, 96, -1);
-  gtk_widget_set_valign (box, GTK_ALIGN_CENTER);
-  said = g_strdup_printf (bottom_s > limit.limit_s
-                            /* Translators: bottom time and no-stop limit, in minutes. */
-                            ? _ ("%.0f min: PAST the limit of %.0f")
-                            : _ ("%.0f of %.0f min"),
-                          bottom_s / 60, limit.limit_s / 60);
-  label = gtk_label_new (said);
-  gtk_widget_add_css_class (label, "caption");
-  if (bottom_s > limit.limit_s)
-    gtk_widget_add_css_class (label, "error");
-  gtk_box_append (GTK_BOX (box), bar);
-  gtk_box_append (GTK_BOX (box), label);
+  const LbDiveLeft left = lb_dive_log_left (self->log, text_of (self->diver_row), depth_m,
+                                            start_us);
+  const double bottom_s = lb_bottom_time (start_us, typed_time (self, self->left_bottom_row));
 
-  return box;
+  said = lb_dive_left_text (voice, &left, depth_m, start_us);
+  adw_action_row_set_subtitle (self->typed_row, said);
+  if (left.state == LB_DIVE_LEFT_KNOWN && isfinite (left.limit_s) && !isnan (bottom_s)) {
+    const gboolean is_past = bottom_s > left.open_s;
+    g_autofree char *figures = lb_bottom_time_text (&left, bottom_s);
+
+    self->typed_bar = lb_limit_bar_new (
+      bottom_s + left.residual_s + left.spent_s, left.limit_s, figures,
+      is_past ? g_dgettext (GETTEXT_PACKAGE, lb_dive_left_reason (LB_DIVE_LEFT_PAST_LIMIT)) : NULL);
+    adw_action_row_add_suffix (self->typed_row, self->typed_bar);
+  }
+}
+
+/* One diver of the shift, as a line says it. */
+typedef struct
+{
+  const char *diver; /* borrowed */
+  char *said;
+} DiverLine;
+
+static void
+diver_line_clear (gpointer line)
+{
+  g_free (((DiverLine *) line)->said);
+}
+
+static gboolean
+has_line (const GArray *lines, const char *diver)
+{
+  for (guint i = 0; i < lines->len; i++) {
+    if (lb_is_same_diver (g_array_index (lines, DiverLine, i).diver, diver))
+      return TRUE;
+  }
+  return FALSE;
+}
+
+/* What the diver of @dive has left now, or when his last dive ends that is still to come. */
+static char *
+diver_text (LbDiveGroup *self, const LbEntry *dive, gint64 now_us)
+{
+  const LbVoice *voice = lb_job_get_voice (lb_shift_group_get_job (LB_SHIFT_GROUP (self)));
+  const LbEntry *last = lb_dive_log_last (self->log, dive->what);
+  const gint64 at_us = MAX (now_us, last != NULL ? MAX (last->end_us, last->up_us) : 0);
+  const double typed_m = typed_depth (self);
+  const double depth_m = isnan (typed_m) && last != NULL ? last->amount : typed_m;
+  g_autoptr (GArray) dives = lb_dive_log_of (self->log, dive->what, NULL, at_us);
+
+  if (dives->len == 0)
+    return NULL;
+
+  const LbDiveLeft left = lb_dive_log_left (self->log, dive->what, depth_m, at_us);
+
+  return lb_dive_left_text (voice, &left, depth_m, at_us);
+}
+
+/* The divers of the shift that dived in the last hours. */
+static GArray *
+find_lines (LbDiveGroup *self)
+{
+  LbJob *job = lb_shift_group_get_job (LB_SHIFT_GROUP (self));
+  const LbLedger *ledger = lb_job_get_ledger (job);
+  const LbFold *fold = lb_job_get_fold (job);
+  const int shift = lb_job_get_shift (job);
+  const gint64 now_us = g_get_real_time ();
+  GArray *lines = g_array_new (FALSE, FALSE, sizeof (DiverLine));
+
+  g_array_set_clear_func (lines, diver_line_clear);
+  for (gsize i = 0; i < fold->n_entries && shift >= 0; i++) {
+    const LbEntry *entry = lb_ledger_entry (ledger, (guint) i);
+
+    if (entry->kind != LB_ENTRY_DIVE || entry->shift != shift || !fold->is_alive[i] ||
+        has_line (lines, entry->what))
+      continue;
+
+    const DiverLine line = { .diver = entry->what, .said = diver_text (self, entry, now_us) };
+
+    if (line.said != NULL)
+      g_array_append_val (lines, line);
+  }
+  return lines;
+}
+
+static GtkWidget *
+make_line (guint index, gpointer data)
+{
+  const DiverLine *line = &g_array_index ((GArray *) data, DiverLine, index);
+  AdwActionRow *row = ADW_ACTION_ROW (adw_action_row_new ());
+
+  adw_preferences_row_set_use_markup (ADW_PREFERENCES_ROW (row), FALSE);
+  adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row), line->diver);
+  adw_action_row_set_subtitle (row, line->said);
+  return GTK_WIDGET (row);
+}
+
+static void
+add_lines_list (LbDiveGroup *self)
+{
+  self->lines_list = GTK_LIST_BOX (gtk_list_box_new ());
+  gtk_list_box_set_selection_mode (self->lines_list, GTK_SELECTION_NONE);
+  gtk_widget_add_css_class (GTK_WIDGET (self->lines_list), "boxed-list");
+  gtk_widget_set_margin_top (GTK_WIDGET (self->lines_list), 12);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->lines_list), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  _ ("What each diver has left today"), -1);
+  adw_preferences_group_add (ADW_PREFERENCES_GROUP (self), GTK_WIDGET (self->lines_list));
+}
+
+static void
+show_lines (LbDiveGroup *self)
+{
+  g_autoptr (GArray) lines = find_lines (self);
+  GPtrArray *keys = g_ptr_array_new_with_free_func (g_free);
+
+  for (guint i = 0; i < lines->len; i++) {
+    const DiverLine *line = &g_array_index (lines, DiverLine, i);
+
+    g_ptr_array_add (keys, g_strdup_printf ("%s %s", line->diver, line->said));
+  }
+  lb_row_list_show (self->lines_list, &self->lines_shown, keys, make_line, lines);
+  gtk_widget_set_visible (GTK_WIDGET (self->lines_list), keys->len > 0);
+}
+
+static void
+show_left (LbDiveGroup *self)
+{
+  if (lb_shift_group_get_job (LB_SHIFT_GROUP (self)) == NULL)
+    return;
+  show_typed (self);
+  show_lines (self);
+}
+
+static gboolean
+clock_cb (gpointer data)
+{
+  show_left (LB_DIVE_GROUP (data));
+  return G_SOURCE_CONTINUE;
+}
+
+static void
+lb_dive_group_map (GtkWidget *widget)
+{
+  LbDiveGroup *self = LB_DIVE_GROUP (widget);
+
+  GTK_WIDGET_CLASS (lb_dive_group_parent_class)->map (widget);
+  show_left (self);
+  self->clock = g_timeout_add_seconds (CLOCK_S, clock_cb, self);
+}
+
+static void
+lb_dive_group_unmap (GtkWidget *widget)
+{
+  g_clear_handle_id (&LB_DIVE_GROUP (widget)->clock, g_source_remove);
+  GTK_WIDGET_CLASS (lb_dive_group_parent_class)->unmap (widget);
 }
 
 static void
 lb_dive_group_update (LbShiftGroup *group)
 {
   LbDiveGroup *self = LB_DIVE_GROUP (group);
+  LbJob *job = lb_shift_group_get_job (group);
 
+  g_clear_pointer (&self->log, lb_dive_log_free);
+  self->log = lb_dive_log_new (lb_job_get_ledger (job), lb_job_get_fold (job));
   lb_shift_group_title_row (group, GTK_WIDGET (self->depth_row), _ ("Deepest by pneumo"),
                             LB_QUANTITY_LENGTH);
+  if (self->lines_list == NULL)
+    add_lines_list (self);
+  show_left (self);
 }
 
 static void
 lb_dive_group_dispose (GObject *object)
 {
+  LbDiveGroup *self = LB_DIVE_GROUP (object);
+
   gtk_widget_dispose_template (GTK_WIDGET (object), LB_TYPE_DIVE_GROUP);
+  g_clear_pointer (&self->log, lb_dive_log_free);
+  g_clear_pointer (&self->lines_shown, g_ptr_array_unref);
 
   G_OBJECT_CLASS (lb_dive_group_parent_class)->dispose (object);
 }
@@ -185,6 +455,9 @@ lb_dive_group_class_init (LbDiveGroupClass *klass)
   group_class->kinds = LB_ENTRY_KIND_BIT (LB_ENTRY_DIVE);
   group_class->update = lb_dive_group_update;
   group_class->suffix = lb_dive_group_suffix;
+  group_class->suffix_text = lb_dive_group_suffix_text;
+  widget_class->map = lb_dive_group_map;
+  widget_class->unmap = lb_dive_group_unmap;
 
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/lastbent/Lastbent/dive-group.ui");
@@ -193,11 +466,14 @@ lb_dive_group_class_init (LbDiveGroupClass *klass)
   gtk_widget_class_bind_template_child (widget_class, LbDiveGroup, left_bottom_row);
   gtk_widget_class_bind_template_child (widget_class, LbDiveGroup, left_surface_row);
   gtk_widget_class_bind_template_child (widget_class, LbDiveGroup, reached_surface_row);
+  gtk_widget_class_bind_template_child (widget_class, LbDiveGroup, typed_row);
   gtk_widget_class_bind_template_callback (widget_class, record_clicked_cb);
+  gtk_widget_class_bind_template_callback (widget_class, show_left);
 }
 
 static void
 lb_dive_group_init (LbDiveGroup *self)
 {
+  self->lines_shown = g_ptr_array_new_with_free_func (g_free);
   gtk_widget_init_template (GTK_WIDGET (self));
 }

@@ -96,6 +96,7 @@ static void
 show_entries (LbShiftGroup *self)
 {
   LbShiftGroupPrivate *priv = get_private (self);
+  LbShiftGroupClass *klass = LB_SHIFT_GROUP_GET_CLASS (self);
   g_autoptr (GPtrArray) found = find_entries (self);
   GPtrArray *keys = g_ptr_array_new_with_free_func (g_free);
   Listing listing = { .group = self, .entries = found };
@@ -104,8 +105,10 @@ show_entries (LbShiftGroup *self)
   for (guint i = 0; i < found->len; i++) {
     const LbEntry *entry = g_ptr_array_index (found, i);
     g_autofree char *title = title_of (priv, entry);
+    g_autofree char *suffix = klass->suffix_text != NULL ? klass->suffix_text (self, entry) : NULL;
 
-    g_ptr_array_add (keys, g_strdup_printf ("%" G_GINT64_FORMAT " %s", entry->seq, title));
+    g_ptr_array_add (keys, g_strdup_printf ("%" G_GINT64_FORMAT " %s %s", entry->seq, title,
+                                            suffix != NULL ? suffix : ""));
   }
   if (!lb_row_list_show (priv->list, &priv->shown, keys, make_row, &listing))
     gtk_widget_child_focus (GTK_WIDGET (self), GTK_DIR_TAB_FORWARD);
@@ -135,13 +138,12 @@ update (LbShiftGroup *self)
   if (priv->job == NULL)
     return;
   gtk_widget_set_sensitive (GTK_WIDGET (self), !lb_job_is_read_only (priv->job));
-  if (klass->kinds != 0) {
-    if (priv->list == NULL)
-      add_list (self);
-    show_entries (self);
-  }
+  if (klass->kinds != 0 && priv->list == NULL)
+    add_list (self);
   if (klass->update != NULL)
     klass->update (self);
+  if (klass->kinds != 0)
+    show_entries (self);
 }
 
 static void

@@ -20,8 +20,13 @@ struct _LbShiftGroupClass
 
   guint kinds; /* LB_ENTRY_KIND_BITs of the entries to list */
 
-  /* The job, its shift or its units are others now; may be NULL. Chain up is not needed. */
+  /* The job, its shift or its units are others now; may be NULL. Comes before the list is shown.
+   * Chain up is not needed. */
   void (*update) (LbShiftGroup *self);
+
+  /* All that the suffix says which the entry does not: its row is made again when this is another.
+   * To be freed; NULL where the entry says all. */
+  char *(*suffix_text) (LbShiftGroup *self, const LbEntry *entry);
 
   /* What stands at the right end of an entry's row; NULL for nothing. */
   GtkWidget *(*suffix) (LbShiftGroup *self, const LbEntry *entry);
