@@ -3,7 +3,11 @@
  * wrong is refused and not stored; and the default can be had back. */
 #include "desk/sheet/assumption-row.h"
 #include "desk/sheet/defaults-window.h"
+#include "desk/sheet/dive-table-row.h"
+#include "find-widget.h"
 #include "small-job.h"
+
+#include <glib/gstdio.h>
 
 typedef struct
 {
@@ -123,6 +127,32 @@ test_back_to_default (Fixture *fixture, gconstpointer data)
   g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (row)), ==, "2");
 }
 
+/* The supervisor's own table is read from a list, named in its row, and put away again. */
+static void
+test_own_table (Fixture *fixture, gconstpointer data)
+{
+  LbDiveTableRow *row = LB_DIVE_TABLE_ROW (
+    find_widget (GTK_WIDGET (fixture->window), LB_TYPE_DIVE_TABLE_ROW, NULL));
+  GtkWidget *back = find_widget (GTK_WIDGET (row), GTK_TYPE_BUTTON, "Back to the Navy’s");
+  g_autofree char *folder = g_path_get_dirname (fixture->path);
+  g_autofree char *path = g_build_filename (folder, "own.csv", NULL);
+  g_autoptr (GFile) file = g_file_new_for_path (path);
+
+  g_assert_false (gtk_widget_get_visible (back));
+  g_assert_true (g_file_set_contents (path, "fsw;nostop\n30;200\n40;100\n", -1, NULL));
+  lb_dive_table_row_take (row, file);
+  g_assert_true (lb_job_get_fold (fixture->job)->has_own_table);
+  g_assert_cmpuint (lb_job_get_fold (fixture->job)->own_table.rows[1].limit, ==, 100);
+  g_assert_cmpstr (adw_action_row_get_subtitle (ADW_ACTION_ROW (row)), ==,
+                   "The supervisor’s own, 2 rows, 30 to 40 fsw");
+  g_assert_true (gtk_widget_get_visible (back));
+
+  g_signal_emit_by_name (back, "clicked");
+  g_assert_false (lb_job_get_fold (fixture->job)->has_own_table);
+  g_assert_false (gtk_widget_get_visible (back));
+  g_assert_nonnull (strstr (adw_action_row_get_subtitle (ADW_ACTION_ROW (row)), "U.S. Navy"));
+}
+
 int
 main (int argc, char **argv)
 {
@@ -135,6 +165,7 @@ main (int argc, char **argv)
   ADD ("stores", test_stores);
   ADD ("refuses", test_refuses);
   ADD ("back-to-default", test_back_to_default);
+  ADD ("own-table", test_own_table);
 
   return g_test_run ();
 }

@@ -200,12 +200,24 @@ record_dive (GtkWidget *group, const char *left, const char *bottom, const char 
   g_signal_emit_by_name (find_widget (group, GTK_TYPE_BUTTON, "Record Dive"), "clicked");
 }
 
+#define PAST "Past the no-stop limit: the diving supervisor’s table decides"
+
+/* Noon is a time of its day, whatever watch it is now. */
+static void
+open_day_shift (Fixture *fixture)
+{
+  const char *watch;
+  g_autoptr (GError) error = NULL;
+
+  lb_job_open_shift (fixture->job, lb_job_present_day (&watch), "day", &error);
+  g_assert_no_error (error);
+}
+
 static void
 test_dives (Fixture *fixture, gconstpointer data)
 {
   GtkWidget *group = find_widget (fixture->page, LB_TYPE_DIVE_GROUP, NULL);
   const LbTotals *totals;
-  const char *watch;
 
   type_row (group, "Diver (role or initials)", "diver 2");
   type_row (group, "Deepest by pneumo (ft)", "38");
@@ -219,15 +231,68 @@ test_dives (Fixture *fixture, gconstpointer data)
   record_dive (group, "7.10", "08:10", "");
   g_assert_cmpuint (lb_job_get_ledger (fixture->job)->shifts->len, ==, 0);
 
-  /* Of a day watch, whatever the hour of the test: at night noon would end one day's times. */
-  g_assert_true (lb_job_open_shift (fixture->job, lb_job_present_day (&watch), "day", NULL));
+  open_day_shift (fixture);
   /* 40 ft by the table: no-stop limit 163 min, U.S. Navy Diving Manual, revision 7, table 9-7. */
   record_dive (group, "07:10", "08:02", "08:05");
   g_assert_nonnull (find_widget (group, GTK_TYPE_LABEL, "52 of 163 min"));
   record_dive (group, "09:00", "12:00", "12:05");
-  g_assert_nonnull (find_widget (group, GTK_TYPE_LABEL, "180 min: PAST the limit of 163"));
+  /* Group F, E after 55 min: 45 min count, tables 9-7 and 9-8. */
+  g_assert_nonnull (find_widget (group, GTK_TYPE_LABEL, "180 + 45 min: PAST the limit of 163"));
+  g_assert_nonnull (find_widget (group, GTK_TYPE_LABEL, PAST));
   totals = &lb_job_get_fold (fixture->job)->shifts[lb_job_get_shift (fixture->job)];
   g_assert_cmpuint (totals->n_dives, ==, 2);
+}
+
+/* 40 ft by the table for 100 min, two hours up: 163 - 85 = 78 min are open, by the tables of the U.S.
+ * Navy Diving Manual, revision 7. */
+static void
+test_second_dive (Fixture *fixture, gconstpointer data)
+{
+  GtkWidget *group = find_widget (fixture->page, LB_TYPE_DIVE_GROUP, NULL);
+  GtkWidget *typed, *first;
+
+  open_day_shift (fixture);
+  g_assert_null (find_widget (group, ADW_TYPE_ACTION_ROW, "diver 1"));
+  type_row (group, "Diver (role or initials)", "diver 1");
+  type_row (group, "Deepest by pneumo (ft)", "39");
+  record_dive (group, "00:00", "01:40", "01:42");
+  /* Whatever the clock says, it is within 16 hours of this. */
+  record_dive (group, "23:00", "23:01", "23:02");
+  g_assert_nonnull (find_widget (group, ADW_TYPE_ACTION_ROW, "diver 1"));
+  g_signal_emit_by_name (find_widget (find_widget (group, ADW_TYPE_ACTION_ROW,
+                                                   "Dive, diver 1: 39 ft, bottom time 1 min"),
+                                      GTK_TYPE_BUTTON, NULL),
+                         "clicked");
+
+  typed = find_widget (group, ADW_TYPE_ACTION_ROW, "This diver has");
+  g_assert_false (gtk_widget_get_visible (typed));
+  type_row (group, "Diver (role or initials)", " Diver 1");
+  type_row (group, "Left surface (07:10)", "03:42");
+  g_assert_true (gtk_widget_get_visible (typed));
+  g_assert_cmpstr (adw_action_row_get_subtitle (ADW_ACTION_ROW (typed)), ==,
+                   "group I at 03:42 · open without stops: 78 min at 39 ft");
+  g_assert_null (find_widget (typed, GTK_TYPE_LEVEL_BAR, NULL));
+  type_row (group, "Left bottom", "05:00");
+  g_assert_nonnull (find_widget (typed, GTK_TYPE_LABEL, "78 + 85 of 163 min"));
+  g_assert_null (find_widget (typed, GTK_TYPE_LABEL, PAST));
+  type_row (group, "Left bottom", "05:01");
+  g_assert_nonnull (find_widget (typed, GTK_TYPE_LABEL, "79 + 85 min: PAST the limit of 163"));
+  g_assert_nonnull (find_widget (typed, GTK_TYPE_LABEL, PAST));
+  g_assert_null (find_widget (typed, GTK_TYPE_LABEL, "78 + 85 of 163 min"));
+
+  record_dive (group, "03:42", "05:00", "05:02");
+  g_assert_false (gtk_widget_get_visible (typed));
+  g_assert_nonnull (find_widget (group, GTK_TYPE_LABEL, "78 + 85 of 163 min"));
+  /* The first dive goes, and with it what it counted. */
+  first = find_widget (group, ADW_TYPE_ACTION_ROW, "Dive, diver 1: 39 ft, bottom time 100 min");
+  g_signal_emit_by_name (find_widget (first, GTK_TYPE_BUTTON, NULL), "clicked");
+  g_assert_null (find_widget (group, GTK_TYPE_LABEL, "78 + 85 of 163 min"));
+  g_assert_nonnull (find_widget (group, GTK_TYPE_LABEL, "78 of 163 min"));
+
+  /* Nothing can be told of a diver whose last dive has no end. */
+  record_dive (group, "06:00", "06:30", "");
+  type_row (group, "Left surface (07:10)", "07:42");
+  g_assert_nonnull (strstr (adw_action_row_get_subtitle (ADW_ACTION_ROW (typed)), "not written"));
 }
 
 /* A row's own button takes back its entry whichever came later; rows that stay are not made anew,
@@ -286,6 +351,7 @@ main (int argc, char *argv[])
   ADD ("severed-burns-those-left", test_severed_burns_those_left);
   ADD ("selection-fills-the-mark", test_selection_fills_the_mark);
   ADD ("dives", test_dives);
+  ADD ("second-dive", test_second_dive);
   ADD ("rows-take-back", test_rows_take_back);
   g_test_add ("/shift-page/read-only", Fixture, "read-only", set_up, test_read_only, tear_down);
 

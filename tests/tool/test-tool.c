@@ -39,9 +39,10 @@ parse_csv (const char *text)
 
 /* --- Help and misuse ---------------------------------------------------------------------- */
 
-static const char *const commands[] = { "demo", "new",    "take-piles", "piles",
-                                        "cut",  "record", "totals",     "summary",
-                                        "draw", "print",  "check" };
+static const char *const commands[] = { "demo",   "new",     "take-piles", "take-dive-table",
+                                        "piles",  "cut",     "record",     "divers",
+                                        "totals", "summary", "draw",       "print",
+                                        "check" };
 
 static void
 test_help (void)
@@ -118,6 +119,12 @@ static const char *const misuses[] = {
   "print demo day yesterday out.pdf",
   "print demo card G7 out.pdf --paper foolscap",
   "take-piles demo list --units furlongs",
+  "take-dive-table demo",
+  "take-dive-table demo own.csv --clear",
+  "divers demo --at 25:00",
+  "divers demo --day 2026-02-30",
+  "divers demo --depth deep",
+  "divers demo --watch noon",
   "take-piles demo list --map colour=1",
   "take-piles demo list --map mark=12",
   "take-piles demo list --default width=wide",
@@ -585,6 +592,80 @@ test_take_back_and_redo (void)
   assert_says (said.out, "A1       standing  6/8");
 }
 
+/* --- Divers ------------------------------------------------------------------------------- */
+
+#define DAY " --day 2026-07-01"
+
+/* The worked day: 40 ft by the table for 100 min, two hours up, 78 min open; U.S. Navy Diving Manual,
+ * revision 7. */
+static void
+test_divers (void)
+{
+  g_auto (Said) said = { 0 };
+
+  new_job ("dives");
+  shell_tool (&said, 0, "divers dives" DAY);
+  assert_says (said.out, "Nobody dived on that day.");
+  shell_tool_ends (0, "record dives dive 'Diver 1' --depth 39 --left-surface 07:00 "
+                      "--left-bottom 08:40 --reached-surface 08:42" DAY);
+  shell_tool (&said, 0, "divers dives --at 10:42" DAY);
+  g_assert_cmpstr (said.out, ==,
+                   "Diver 1: group I at 10:42 · open without stops: 78 min at 39 ft\n");
+  shell_tool (&said, 0, "divers dives --at 10:42 --depth 14" DAY);
+  assert_says (said.out, "no limit at 14 ft");
+
+  shell_tool (&said, 0, "divers dives --at 10:42 --json" DAY);
+  g_autoptr (JsonNode) root = parse_json (said.out);
+  JsonObject *diver = json_array_get_object_element (json_node_get_array (root), 0);
+
+  g_assert_cmpstr (json_object_get_string_member (diver, "state"), ==, "known");
+  g_assert_cmpstr (json_object_get_string_member (diver, "group"), ==, "I");
+  g_assert_cmpfloat (json_object_get_double_member (diver, "limit_s"), ==, 163 * 60);
+  g_assert_cmpfloat (json_object_get_double_member (diver, "residual_s"), ==, 85 * 60);
+  g_assert_cmpfloat (json_object_get_double_member (diver, "open_s"), ==, 78 * 60);
+
+  /* 80 min where 78 were open: from then on nothing is said. */
+  shell_tool_ends (0, "record dives dive 'diver 1 ' --depth 39 --left-surface 10:42 "
+                      "--left-bottom 12:02 --reached-surface 12:04" DAY);
+  shell_tool (&said, 0, "divers dives --at 14:00" DAY);
+  g_assert_cmpstr (said.out, ==,
+                   "Diver 1: Past the no-stop limit: the diving supervisor’s table decides\n");
+}
+
+static void
+test_dive_table (void)
+{
+  g_auto (Said) said = { 0 };
+
+  new_job ("tables");
+  shell_tool_ends (0, "record tables fact -- A1 cut -36");
+  shell_tool_ends (0, "record tables fact A1 head '10 ft'");
+  shell_tool_ends (0, "record tables setting water-level '2 ft'");
+  shell_write ("own.csv", "fsw;nostop\n20;unlimited\n30;200\n40;100\n190;3\n");
+  shell_write ("wrong.csv", "fsw,nostop\n40,100\n50,120\n");
+  shell_tool (&said, 0, "take-dive-table tables own.csv");
+  assert_says (said.out, "4 rows taken");
+  shell_tool (&said, 0, "cut tables A1");
+  assert_says (said.out, "the supervisor’s own table, 40 ft row");
+  assert_says (said.out, "No-stop limit: 100 min");
+  assert_says (said.out, "no earlier dive of the diver counted");
+
+  shell_tool (&said, 1, "take-dive-table tables wrong.csv");
+  assert_says (said.err, "wrong.csv: Line 3, column 2 (nostop)");
+  shell_tool (&said, 1, "take-dive-table tables nothing.csv");
+  assert_says (said.err, "nothing.csv");
+  shell_tool (&said, 0, "cut tables A1");
+  assert_says (said.out, "No-stop limit: 100 min");
+
+  shell_tool (&said, 0, "take-dive-table tables --clear");
+  assert_says (said.out, "the U.S. Navy’s table again");
+  shell_tool (&said, 0, "cut tables A1");
+  assert_says (said.out, "U.S. Navy air table, 40 ft row");
+  shell_tool (&said, 0, "take-dive-table tables --clear");
+  assert_says (said.out, "already");
+  shell_tool_ends (0, "check tables");
+}
+
 /* Severed from a shell is what it is in the window: no bar is left, and nothing is to be flagged. */
 static void
 test_severed (void)
@@ -750,6 +831,8 @@ main (int argc, char **argv)
   g_test_add_func ("/tool/take-dry-run", test_take_dry_run);
   g_test_add_func ("/tool/take-mapped", test_take_mapped);
   g_test_add_func ("/tool/record", test_record);
+  g_test_add_func ("/tool/divers", test_divers);
+  g_test_add_func ("/tool/dive-table", test_dive_table);
   g_test_add_func ("/tool/take-back-and-redo", test_take_back_and_redo);
   g_test_add_func ("/tool/severed", test_severed);
   g_test_add_func ("/tool/refused-records", test_refused_records);
