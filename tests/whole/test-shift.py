@@ -132,6 +132,42 @@ def stores_dives_and_the_rest(session):
     job.check()
 
 
+def says_what_a_diver_has_left(session):
+    """The second dive of a day is compared with what the first one leaves."""
+    job = Job.demo(session)
+    program, page = open_shift_page(session, job)
+    dives = program.find("list", "Dives", within=page)
+
+    program.press(program.find("text box", "Diver (role or initials)", within=dives))
+    for word in ("diver 9", "39", "00:00", "01:40"):
+        program.type(word)
+        program.key("Tab")
+    program.type("01:42")
+    before = job.n_entries()
+    program.key("Return")
+    program.wait(lambda: job.n_entries() == before + 1, "the dive in the file")
+    program.reads("100 of 163 min", within=page)
+
+    # Two hours later 163 - 85 = 78 min are open at 40 ft by the table (U.S. Navy Diving Manual,
+    # revision 7); the pneumofathometer reads 39.
+    program.type("03:42")
+    program.reads("group I at 03:42 · open without stops: 78 min at 39 ft", within=page)
+    program.key("Tab")
+    program.type("05:01")
+    program.reads("79 + 85 min: PAST the limit of 163", within=page)
+    program.reads("Past the no-stop limit: the diving supervisor’s table decides", within=page)
+    program.key("BackSpace")
+    program.type("0")
+    program.reads("78 + 85 of 163 min", within=page)
+    program.key("Tab")
+    program.type("05:02")
+    program.key("Return")
+    program.wait(lambda: job.n_entries() == before + 2, "the second dive in the file")
+    program.reads("78 + 85 of 163 min", within=page)
+    program.quit()
+    job.check()
+
+
 def says_what_contradicts_itself(session):
     """A pile said to be severed with bars left has the flag's words beside its line."""
     job = Job.demo(session)
@@ -187,5 +223,5 @@ def turns_to_other_shifts(session):
     program.quit()
 
 
-main(types_a_line, stores_dives_and_the_rest, says_what_contradicts_itself,
-     turns_to_other_shifts)
+main(types_a_line, stores_dives_and_the_rest, says_what_a_diver_has_left,
+     says_what_contradicts_itself, turns_to_other_shifts)
