@@ -11,7 +11,7 @@ static const double USUAL_BAR_M = 0.0254; /* and a #8 bar */
 
 /* Of a disc with its number inside: px, and as a share of the outline where that is larger. */
 static const double READABLE_RADIUS = 10, READABLE_SHARE = 0.13;
-static const double NUMBER_INSIDE_FROM = 7; /* smaller ones have it outside */
+static const double NUMBER_INSIDE_FROM = 8; /* smaller ones have it outside */
 static const double LEAST_RADIUS = 2;
 static const double REACH_PX = 14; /* of a finger, see the header */
 

@@ -143,6 +143,14 @@ is_hold_bar (const LbCutPlan *plan, guint bar)
   return plan->n_order > 0 && plan->hold_missing == NULL && (plan->hold.hold & LB_BAR (bar)) != 0;
 }
 
+/* How far out all of a bar reaches, ring and all. */
+static double
+bar_reach (const LbSection *section, const LbSectionLayout *layout, guint bar)
+{
+  static const double RING = 3.5;
+  return layout->bar_radius + (is_hold_bar (section->plan, bar) ? RING : 0);
+}
+
 static void
 draw_hold_ring (cairo_t *cr, const LbPalette *palette, const LbSectionLayout *layout, guint bar)
 {
@@ -245,14 +253,18 @@ boxes_meet (const Box *a, const Box *b)
 
 /* Between a bar and the centre, clear of the bar. */
 static Box
-ordinal_box (const LbSectionLayout *layout, guint bar, double width, double height)
+ordinal_box (const LbSection *section,
+             const LbSectionLayout *layout,
+             guint bar,
+             double width,
+             double height)
 {
   static const double OFF = 2;
   const LbPoint at = layout->bars[bar];
   const double away = lb_section_distance (at, layout->centre);
   const LbPoint inward = { away > 0 ? (layout->centre.x - at.x) / away : 0,
                            away > 0 ? (layout->centre.y - at.y) / away : 0 };
-  const double off = layout->bar_radius + OFF + fabs (inward.x) * width / 2 +
+  const double off = bar_reach (section, layout, bar) + OFF + fabs (inward.x) * width / 2 +
                      fabs (inward.y) * height / 2;
   return (Box){ .left = at.x + inward.x * off - width / 2,
                 .top = at.y + inward.y * off - height / 2,
@@ -279,6 +291,20 @@ take (Taken *taken, const Box *box)
   return TRUE;
 }
 
+/* Whether @box lies over a bar. */
+static gboolean
+box_meets_bar (const LbSection *section, const LbSectionLayout *layout, const Box *box)
+{
+  for (guint i = 0; i < layout->n_bars; i++) {
+    const LbPoint at = layout->bars[i];
+    const LbPoint nearest = { CLAMP (at.x, box->left, box->left + box->width),
+                              CLAMP (at.y, box->top, box->top + box->height) };
+    if (lb_section_distance (at, nearest) < bar_reach (section, layout, i))
+      return TRUE;
+  }
+  return FALSE;
+}
+
 /* Where bars crowd, the sooner a bar is burned the surer its ordinal has a place. */
 static void
 draw_ordinals (cairo_t *cr,
@@ -299,8 +325,8 @@ draw_ordinals (cairo_t *cr,
     const gboolean is_next = i == section->n_done;
     double width, height;
     lb_text_measure (cr, &plain, text, size, is_next, 0, &width, &height);
-    const Box box = ordinal_box (layout, bar, width, height);
-    if (!take (&taken, &box))
+    const Box box = ordinal_box (section, layout, bar, width, height);
+    if (box_meets_bar (section, layout, &box) || !take (&taken, &box))
       continue;
     lb_ink_set (cr, palette, LB_INK_TEXT);
     lb_text_show (cr, &plain, text, size, is_next, LB_ALIGN_START, box.left, box.top, 0);

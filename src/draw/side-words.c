@@ -243,9 +243,12 @@ draw_mudline (cairo_t *cr,
                                            _ ("mudline not known"), layout->mudline_m);
   lb_ink_set (cr, palette, LB_INK_TEXT);
   const double pile_x = lb_side_axis_x (layout, layout->mudline_m);
-  const double room = layout->width - PAD_PX - (pile_x + layout->half_px / cos (layout->angle) + 6);
-  lb_text_show (cr, voice, text, layout->text_size, FALSE, LB_ALIGN_END, layout->width - PAD_PX, y,
-                MAX (room, LEAST_ROOM_PX));
+  const double room = MAX (
+    layout->width - PAD_PX - (pile_x + layout->half_px / cos (layout->angle) + 6), LEAST_ROOM_PX);
+  double height;
+  lb_text_measure (cr, voice, text, layout->text_size, FALSE, room, NULL, &height);
+  lb_text_show (cr, voice, text, layout->text_size, FALSE, LB_ALIGN_END, layout->width - PAD_PX,
+                MIN (y, layout->height - height - 2), room);
 }
 
 void
