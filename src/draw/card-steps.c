@@ -229,7 +229,7 @@ no_order_words (const LbCard *card)
   return _ ("Which bars are burned is not on record: there is no order to burn.");
 }
 
-/* All of them: "18 min (12–29 min), 4 rods (3–6)" */
+/* All of them, and what each takes; how many dives, where whole bars take more than the time alone. */
 static char *
 sum_text (const LbCard *card)
 {
@@ -242,6 +242,11 @@ sum_text (const LbCard *card)
     g_string_append_printf (words, "%s%s: %s", i > 0 ? "\n" : "", title, value);
     if (range != NULL)
       g_string_append_printf (words, " (%s)", range);
+  }
+  const double n_dives = card->plan.figures[LB_FIGURE_DIVES].range.likely;
+  if ((double) card->steps.n_dives > n_dives) {
+    g_string_append_c (words, '\n');
+    g_string_append_printf (words, _ ("Dives of whole bars: %u"), card->steps.n_dives);
   }
   const double each_s = card->steps.steps[0].takes_s;
   if (!isnan (each_s)) {

@@ -80,7 +80,8 @@ spread (Words *words, double top, double bottom)
 static double
 fit_words (cairo_t *cr, const LbVoice *voice, const Word *word, double size)
 {
-  g_auto (GStrv) parts = g_strsplit (word->text, " ", -1);
+  /* Lines also break after a hyphen. */
+  g_auto (GStrv) parts = g_strsplit_set (word->text, " -", -1);
   double fit = 1;
   for (gsize i = 0; parts[i] != NULL; i++) {
     double width;
