@@ -16,10 +16,10 @@ static const LbCautionRow rows[] = {
     COMMON_PRACTICE },
   { "under-lean", LB_SEVERITY_DANGER, LB_WHEN_BATTERED,
     N_ ("Stay out from under the lean: never work on the {lean-side} side."), COMMON_PRACTICE },
-  { "rig-first-bar", LB_SEVERITY_DANGER, LB_WHEN_NOT_STANDING,
-    N_ ("Hook tension on before the first bar: the bars alone do not hold the stub "
-        "with the factor on them. The licensed engineer and the competent rigger "
-        "decide."),
+  { "rig-now", LB_SEVERITY_DANGER, LB_WHEN_NOT_STANDING,
+    N_ ("Hook tension on before the next bar is burned: those left do not hold the "
+        "stub with the factor on them. The licensed engineer and the competent "
+        "rigger decide."),
     N_ ("computed from the bars left; no published rule was found") },
   { "rig-before", LB_SEVERITY_DANGER, LB_WHEN_HOLD_KNOWN,
     N_ ("Hook tension on before bar {bar}: after it the bars left are not "

@@ -20,7 +20,7 @@ typedef enum {
   LB_WHEN_HOLLOW,           /* it is hollow and bars are left to burn */
   LB_WHEN_BARS_UNKNOWN,     /* size or count of its bars is not known */
   LB_WHEN_CONCRETE_LEFT,    /* concrete stands in the cut */
-  LB_WHEN_NOT_STANDING,     /* the hook must hold before the first bar is burned */
+  LB_WHEN_NOT_STANDING,     /* the hook must hold before any bar is burned */
   LB_WHEN_HOLD_KNOWN,       /* the hook must hold before some bar is burned: those left would not */
   LB_WHEN_KEPT_BAR,         /* the same, because it is one of those kept to the end */
   LB_WHEN_HINGE,            /* before some bar, because it leaves bars in one line */

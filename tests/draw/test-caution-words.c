@@ -57,7 +57,7 @@ test_figures_in_words (void)
   assert_says (&pile, &assumptions, "slag-side",
                "Umbilical and leads to the north: slag falls south, under the lean.");
   assert_says (&pile, &assumptions, "under-lean", "the south side");
-  assert_says (&pile, &assumptions, "rig-first-bar", "before the first bar");
+  assert_says (&pile, &assumptions, "rig-now", "before the next bar");
   assert_says (&pile, &assumptions, "submerged-lift", " lb at the hook");
   /* 10.37 × 400 ft × 150 A / 105 600 circular mils. */
   assert_says (&pile, &assumptions, "lead-drop", "lose 5.9 V, more than the 4 V they may");
