@@ -57,7 +57,7 @@ split (const double *heights, gsize n, double *out_height)
   for (gsize i = 0; i < n; i++) {
     left += heights[i];
     right -= heights[i];
-    if (MAX (left, right) < *out_height) {
+    if (MAX (left, right) <= *out_height) {
       *out_height = MAX (left, right);
       best = i + 1;
     }
