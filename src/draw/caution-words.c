@@ -96,7 +96,9 @@ value_of (const Cut *cut, LbCautionBlank blank)
   case LB_BLANK_TENSION:
     return say_figure (cut, LB_FIGURE_SLING);
   case LB_BLANK_CAPACITY:
+    return say_assumed (cut, LB_ASSUME_CRANE_CAPACITY);
   case LB_BLANK_SHARE:
+    return say_figure (cut, LB_FIGURE_CRANE_SHARE);
   case LB_BLANK_LIST:
   case LB_BLANK_LIST_LIMIT:
   case LB_BLANK_RATING:

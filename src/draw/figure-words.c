@@ -386,6 +386,14 @@ why_sling (const Why *why)
                           n_legs, angle);
 }
 
+static char *
+why_crane (const Why *why)
+{
+  g_autofree char *hook = say_figure (why, LB_FIGURE_HOOK_LOAD);
+  g_autofree char *capacity = say_assumed (why, LB_ASSUME_CRANE_CAPACITY);
+  return g_strdup_printf (_ ("%s at the hook, %s by the crane’s chart"), hook, capacity);
+}
+
 /* Why there is no figure: a fact is missing, or what is known leads nowhere. */
 static char *
 why_not (const Why *why, LbFigureId id)
@@ -396,6 +404,10 @@ why_not (const Why *why, LbFigureId id)
     missing = why->plan->hold_missing;
   if (missing != NULL)
     return g_strdup (g_dgettext (GETTEXT_PACKAGE, missing));
+  if (id == LB_FIGURE_CRANE_SHARE || id == LB_FIGURE_LENGTHS)
+    return why->assumptions->value[LB_ASSUME_CRANE_CAPACITY] > 0
+             ? g_strdup (_ ("The crane cannot lift the rigging and a piece of it at that radius."))
+             : g_strdup (_ ("What the crane may lift at that radius is not set."));
   if (id == LB_FIGURE_HOLD_STRESS)
     return g_strdup (_ ("The bars left are a hinge: they hold nothing that can be reckoned."));
   if (id == LB_FIGURE_REGULATOR || id == LB_FIGURE_HOSE_LOSS)
@@ -476,6 +488,9 @@ lb_figure_reason_text (const LbVoice *voice,
     return why_hook_load (&why);
   case LB_FIGURE_SLING:
     return why_sling (&why);
+  case LB_FIGURE_CRANE_SHARE:
+  case LB_FIGURE_LENGTHS:
+    return why_crane (&why);
   }
   g_assert_not_reached ();
 }

@@ -375,6 +375,16 @@ static const LbAssumption table[LB_N_ASSUMPTIONS] = {
                                .tag = LB_TAG_COMMON_PRACTICE,
                                .source = N_ ("Hook block share, slings and shackles; weigh "
                                              "yours") },
+  [LB_ASSUME_CRANE_CAPACITY] = { .key = "crane-capacity",
+                                 .title = N_ (
+                                   "Crane capacity at the radius of the lift, 0 not known"),
+                                 .quantity = LB_QUANTITY_MASS,
+                                 .value = 0,
+                                 .least = 0,
+                                 .most = 2e7 * POUND,
+                                 .tag = LB_TAG_COMMON_PRACTICE,
+                                 .source = N_ (
+                                   "The crane’s own chart, made less for list, trim and the place on the barge (29 CFR 1926.1437)") },
   [LB_ASSUME_SLING_LEGS] = { .key = "sling-legs",
                              .title = N_ ("Sling legs"),
                              .quantity = LB_QUANTITY_COUNT,

@@ -51,8 +51,9 @@ typedef enum {
   LB_ASSUME_DIVE_LIMIT,        /* s: no dive is planned longer than this, table or no table */
   LB_ASSUME_CURRENT_LIMIT,     /* m/s: nobody dives in more */
   LB_ASSUME_RIGGING_MASS,      /* kg: hook block share, slings, shackles */
-  LB_ASSUME_SLING_LEGS,        /* count, 1 to 4; the load is taken by two at most */
-  LB_ASSUME_SLING_ANGLE,       /* rad from the horizontal */
+  LB_ASSUME_CRANE_CAPACITY, /* kg at the radius of the lift, by the crane's own chart; 0 unknown */
+  LB_ASSUME_SLING_LEGS,     /* count, 1 to 4; the load is taken by two at most */
+  LB_ASSUME_SLING_ANGLE,    /* rad from the horizontal */
 } LbAssumptionId;
 
 #define LB_N_ASSUMPTIONS (LB_ASSUME_SLING_ANGLE + 1)

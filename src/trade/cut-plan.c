@@ -19,6 +19,7 @@
 #include "trade/lead-drop.h"
 #include "trade/msgid.h"
 #include "trade/oxygen.h"
+#include "trade/pick.h"
 #include "trade/pile-hold.h"
 #include "trade/plan-cautions.h"
 #include "trade/sling.h"
@@ -126,6 +127,10 @@ static const Row table[LB_N_FIGURES] = {
   [LB_FIGURE_HOOK_LOAD] = { "hook-load", N_ ("Hook load"), LB_QUANTITY_FORCE, NEED_PIECE, ON_HOOK },
   [LB_FIGURE_SLING] = { "sling", N_ ("Sling tension, one leg"), LB_QUANTITY_FORCE, NEED_PIECE,
                         ON_HOOK | BIT (SLING_LEGS) | BIT (SLING_ANGLE) },
+  [LB_FIGURE_CRANE_SHARE] = { "crane-share", N_ ("Of the crane’s capacity"), LB_QUANTITY_SHARE,
+                              NEED_PIECE, ON_HOOK | BIT (CRANE_CAPACITY) },
+  [LB_FIGURE_LENGTHS] = { "lengths", N_ ("Lengths to lift it in"), LB_QUANTITY_COUNT, NEED_PIECE,
+                          ON_HOOK | BIT (CRANE_CAPACITY) },
 };
 
 /* Plain figures, one value for all three. */
@@ -447,6 +452,45 @@ sling_tension (const LbAssumptions *assumptions, double load_n)
   return tension_n;
 }
 
+/* Fewest equal lengths of a piece of that mass that the crane may lift, rigging on each. */
+static double
+count_lengths (const LbAssumptions *assumptions, double mass_kg, double length_m)
+{
+  const double *value = assumptions->value;
+  LbLengths lengths;
+
+  if (!lb_pick_lengths (mass_kg * GRAVITY / length_m, length_m,
+                        value[LB_ASSUME_RIGGING_MASS] * GRAVITY,
+                        value[LB_ASSUME_CRANE_CAPACITY] * GRAVITY, &lengths, NULL))
+    return (double) NAN;
+  return lengths.n;
+}
+
+static void
+reckon_crane (const LbAssumptions *assumptions, LbCutPlan *plan)
+{
+  const double capacity_n = assumptions->value[LB_ASSUME_CRANE_CAPACITY] * GRAVITY;
+  LbFigure *figures = plan->figures;
+  const LbRange *hook = &figures[LB_FIGURE_HOOK_LOAD].range;
+  const LbRange *mass = &figures[LB_FIGURE_MASS_IN_AIR].range;
+  const double length_m = figures[LB_FIGURE_TRUE_LENGTH].range.likely;
+  LbRange lengths = exactly ((double) NAN);
+
+  if (capacity_n > 0)
+    lengths = (LbRange){
+      .likely = count_lengths (assumptions, mass->likely, length_m),
+      .low = count_lengths (assumptions, mass->low, length_m),
+      .high = count_lengths (assumptions, mass->high, length_m),
+    };
+  /* One that cannot be lifted in any number of lengths leaves none of the three. */
+  figures[LB_FIGURE_LENGTHS].range = isnan (lengths.high) ? exactly ((double) NAN) : lengths;
+  figures[LB_FIGURE_CRANE_SHARE].range = capacity_n > 0 ? (LbRange){
+    .likely = hook->likely / capacity_n,
+    .low = hook->low / capacity_n,
+    .high = hook->high / capacity_n,
+  } : exactly ((double) NAN);
+}
+
 static void
 reckon_lift (const LbPile *pile, const LbAssumptions *assumptions, LbCutPlan *plan)
 {
@@ -495,6 +539,7 @@ reckon_lift (const LbPile *pile, const LbAssumptions *assumptions, LbCutPlan *pl
     .low = sling_tension (assumptions, hook.low),
     .high = sling_tension (assumptions, hook.high),
   };
+  reckon_crane (assumptions, plan);
 }
 
 void

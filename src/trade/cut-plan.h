@@ -41,9 +41,11 @@ typedef enum {
   LB_FIGURE_MASS_IN_AIR,   /* kg; at most with a hollow piece full of water */
   LB_FIGURE_HOOK_LOAD,     /* N, clear of the water, rigging counted */
   LB_FIGURE_SLING,         /* N a leg */
+  LB_FIGURE_CRANE_SHARE,   /* hook load beside the crane's capacity at that radius */
+  LB_FIGURE_LENGTHS,       /* count: fewest equal lengths that the crane may lift */
 } LbFigureId;
 
-#define LB_N_FIGURES (LB_FIGURE_SLING + 1)
+#define LB_N_FIGURES (LB_FIGURE_LENGTHS + 1)
 
 typedef struct
 {

@@ -12,6 +12,7 @@
  * 2. No memory is taken. */
 #include "trade/plan-cautions.h"
 
+#include "trade/critical-lift.h"
 #include "trade/cylinder.h"
 #include "trade/lead-drop.h"
 
@@ -218,12 +219,16 @@ lb_plan_caution_holds (LbCautionWhen when,
   case LB_WHEN_LOAD_UNKNOWN:
     return is_under_water (&cut) && isnan (likely (&cut, LB_FIGURE_HOOK_LOAD));
   case LB_WHEN_CAPACITY_UNKNOWN:
-    return !isnan (likely (&cut, LB_FIGURE_HOOK_LOAD));
+    return !isnan (likely (&cut, LB_FIGURE_HOOK_LOAD)) &&
+           isnan (likely (&cut, LB_FIGURE_CRANE_SHARE));
+  case LB_WHEN_CAPACITY_NEAR:
+    return likely (&cut, LB_FIGURE_CRANE_SHARE) >= LB_CRITICAL_SHARE &&
+           likely (&cut, LB_FIGURE_CRANE_SHARE) <= 1;
+  case LB_WHEN_CAPACITY_OVER:
+    return likely (&cut, LB_FIGURE_CRANE_SHARE) > 1;
   case LB_WHEN_SLING_FLAT:
     return is_sling_flat (&cut);
-  /* No job says yet what crane, slings and ground it has, or that a pile is to be drawn whole. */
-  case LB_WHEN_CAPACITY_NEAR:
-  case LB_WHEN_CAPACITY_OVER:
+  /* No job says yet what barge, slings and ground it has, or that a pile is to be drawn whole. */
   case LB_WHEN_BARGE_CRANE:
   case LB_WHEN_LIST_OVER:
   case LB_WHEN_TWO_CRANES:

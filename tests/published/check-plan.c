@@ -96,6 +96,7 @@ worked_assumptions (void)
       [LB_ASSUME_DIVE_SETUP] = 10 * 60,
       [LB_ASSUME_DIVE_LIMIT] = 120 * 60,
       [LB_ASSUME_RIGGING_MASS] = 400 * POUND,
+      [LB_ASSUME_CRANE_CAPACITY] = 20000 * POUND,
       [LB_ASSUME_SLING_LEGS] = 2,
       [LB_ASSUME_SLING_ANGLE] = G_PI / 3.0,
     },

@@ -10,7 +10,10 @@ reckon (const LbPile *pile,
         const LbAssumptions *assumptions,
         LbCutPlan *out_plan)
 {
-  const LbCutBasis basis = lb_cut_basis (assumptions);
+  /* What no pile says, and the defaults do not either. */
+  LbAssumptions with_crane = *assumptions;
+  with_crane.value[LB_ASSUME_CRANE_CAPACITY] = 40000;
+  const LbCutBasis basis = lb_cut_basis (&with_crane);
 
   lb_cut_plan_reckon (pile, burned, n_unplaced, &basis, out_plan);
 }

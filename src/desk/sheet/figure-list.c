@@ -45,7 +45,8 @@ static const LbFigureId burn_ids[] = { LB_FIGURE_BARS_LEFT, LB_FIGURE_STEEL,
                                        LB_FIGURE_HOSE_LOSS, LB_FIGURE_LEAD_DROP };
 static const LbFigureId water_ids[] = { LB_FIGURE_PNEUMO, LB_FIGURE_NO_STOP, LB_FIGURE_DIVES };
 static const LbFigureId lift_ids[] = { LB_FIGURE_MASS_IN_WATER, LB_FIGURE_MASS_IN_AIR,
-                                       LB_FIGURE_HOOK_LOAD, LB_FIGURE_SLING };
+                                       LB_FIGURE_HOOK_LOAD,     LB_FIGURE_SLING,
+                                       LB_FIGURE_CRANE_SHARE,   LB_FIGURE_LENGTHS };
 
 static const Group groups[] = {
   { N_ ("Where"), where_ids, G_N_ELEMENTS (where_ids) },
