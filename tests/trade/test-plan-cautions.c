@@ -236,6 +236,36 @@ one_leg (Cut *cut)
   cut->assumptions.value[LB_ASSUME_SLING_LEGS] = 1;
 }
 
+/* A crane that the hook load takes such a share of. */
+static void
+share_crane (Cut *cut, double share)
+{
+  LbCutPlan plan;
+  const LbCutBasis basis = lb_cut_basis (&cut->assumptions);
+
+  lb_cut_plan_reckon (&cut->pile, 0, 0, &basis, &plan);
+  cut->assumptions.value[LB_ASSUME_CRANE_CAPACITY] =
+    plan.figures[LB_FIGURE_HOOK_LOAD].range.likely / 9.80665 / share;
+}
+
+static void
+strong_crane (Cut *cut)
+{
+  share_crane (cut, 0.7);
+}
+
+static void
+near_crane (Cut *cut)
+{
+  share_crane (cut, 0.8);
+}
+
+static void
+weak_crane (Cut *cut)
+{
+  share_crane (cut, 1.1);
+}
+
 typedef void (*Change) (Cut *cut);
 
 static gboolean
@@ -303,6 +333,10 @@ test_conditions (void)
     { LB_WHEN_LOAD_UNKNOWN, no_head, plain },
     { LB_WHEN_LOAD_UNKNOWN, no_head, dry },
     { LB_WHEN_CAPACITY_UNKNOWN, dry, no_head },
+    { LB_WHEN_CAPACITY_UNKNOWN, plain, strong_crane },
+    { LB_WHEN_CAPACITY_NEAR, near_crane, strong_crane },
+    { LB_WHEN_CAPACITY_NEAR, near_crane, weak_crane },
+    { LB_WHEN_CAPACITY_OVER, weak_crane, near_crane },
     { LB_WHEN_SLING_FLAT, flat_sling, plain },
     { LB_WHEN_SLING_FLAT, flat_sling, one_leg },
   };
