@@ -25,9 +25,10 @@
 /* Work at a pile in a shift. */
 typedef struct
 {
-  LbBurnSample sample;
   LbBarSet bars;
-  guint count;  /* bars of which only the number is known */
+  double trigger_s; /* NAN when none is recorded */
+  guint count;      /* bars of which only the number is known */
+  int pile, shift;
   int previous; /* the pile's work before, NONE for the first */
 } Work;
 
@@ -58,7 +59,7 @@ find_work (const Reading *reading, int pile, int shift)
   for (int at = reading->last_work[pile]; at != NONE;) {
     Work *work = &g_array_index (reading->works, Work, at);
 
-    if (work->sample.shift == shift)
+    if (work->shift == shift)
       return work;
     at = work->previous;
   }
@@ -73,12 +74,12 @@ work_of (Reading *reading, int pile, int shift)
   if (found != NULL)
     return found;
 
-  const Work fresh = { .sample = { .bar = reading->fold->piles[pile].bar,
-                                   .trigger_s = NAN,
-                                   .reason = "",
-                                   .pile = pile,
-                                   .shift = shift },
-                       .previous = reading->last_work[pile] };
+  const Work fresh = {
+    .trigger_s = NAN,
+    .pile = pile,
+    .shift = shift,
+    .previous = reading->last_work[pile],
+  };
 
   g_array_append_val (reading->works, fresh);
   reading->last_work[pile] = (int) reading->works->len - 1;
@@ -96,15 +97,20 @@ read_entry (Reading *reading, const LbEntry *entry)
     work->bars |= entry->bars;
     work->count += entry->count;
   } else if (entry->kind == LB_ENTRY_BURN_TIME && entry->pile >= 0) {
-    LbBurnSample *sample = &work_of (reading, entry->pile, entry->shift)->sample;
+    Work *work = work_of (reading, entry->pile, entry->shift);
 
-    sample->trigger_s = isnan (sample->trigger_s) ? entry->amount
-                                                  : sample->trigger_s + entry->amount;
+    work->trigger_s = isnan (work->trigger_s) ? entry->amount : work->trigger_s + entry->amount;
   } else if (entry->kind == LB_ENTRY_CONDITION && strcmp (entry->what, "visibility") == 0) {
     tally->visibility = lb_visibility_from_text (entry->note, reading->fold->units);
   } else if (entry->kind == LB_ENTRY_FAULT) {
     tally->has_fault = TRUE;
   }
+}
+
+static guint
+bars_of (const Work *work)
+{
+  return lb_bar_set_count (work->bars) + work->count;
 }
 
 static void
@@ -118,7 +124,7 @@ read_dive (Reading *reading, const LbEntry *entry)
     tally->n_depths++;
     tally->depth_sum_m += entry->amount;
   }
-  if (!is_timed || work == NULL || work->sample.n_bars == 0) {
+  if (!is_timed || work == NULL || bars_of (work) == 0) {
     tally->has_other_dive = TRUE;
     return;
   }
@@ -142,34 +148,50 @@ for_entries (Reading *reading,
 }
 
 static void
-finish_works (Reading *reading)
+count_bars (Reading *reading)
 {
   for (guint i = 0; i < reading->works->len; i++) {
-    Work *work = &g_array_index (reading->works, Work, i);
-    LbBurnSample *sample = &work->sample;
-    Tally *tally = &reading->tallies[sample->shift];
+    const Work *work = &g_array_index (reading->works, Work, i);
+    Tally *tally = &reading->tallies[work->shift];
 
-    sample->n_bars = lb_bar_set_count (work->bars) + work->count;
-    sample->steel_m2 = sample->bar != NULL ? sample->n_bars * sample->bar->area_m2 : (double) NAN;
-    sample->visibility = tally->visibility;
-    sample->has_fault = tally->has_fault;
-    if (isnan (sample->trigger_s))
-      tally->n_untimed += sample->n_bars;
+    if (isnan (work->trigger_s))
+      tally->n_untimed += bars_of (work);
     else
-      tally->n_timed += sample->n_bars;
+      tally->n_timed += bars_of (work);
   }
+}
+
+static void
+add_sample (const Reading *reading, const Work *work, LbBurnHistory *history)
+{
+  const Tally *tally = &reading->tallies[work->shift];
+  const LbBar *bar = reading->fold->piles[work->pile].bar;
+  const guint n_bars = bars_of (work);
+  const LbBurnSample sample = {
+    .n_bars = n_bars,
+    .steel_m2 = bar != NULL ? n_bars * bar->area_m2 : (double) NAN,
+    .bar = bar,
+    .visibility = tally->visibility,
+    .trigger_s = work->trigger_s,
+    .has_fault = tally->has_fault,
+    .reason = "",
+    .pile = work->pile,
+    .shift = work->shift,
+  };
+
+  g_array_append_val (history->samples, sample);
 }
 
 static void
 add_samples (const Reading *reading, LbBurnHistory *history)
 {
   for (guint i = 0; i < reading->works->len; i++) {
-    const LbBurnSample *sample = &g_array_index (reading->works, Work, i).sample;
+    const Work *work = &g_array_index (reading->works, Work, i);
 
-    if (!isnan (sample->trigger_s))
-      g_array_append_vals (history->samples, sample, 1);
+    if (isnan (work->trigger_s))
+      history->n_untimed += bars_of (work);
     else
-      history->n_untimed += sample->n_bars;
+      add_sample (reading, work, history);
   }
 }
 
@@ -232,7 +254,7 @@ lb_burn_history_new (const LbLedger *ledger, const LbFold *fold)
     last_work[i] = NONE;
 
   for_entries (&reading, FALSE, read_entry);
-  finish_works (&reading);
+  count_bars (&reading);
   for_entries (&reading, TRUE, read_dive);
   add_samples (&reading, history);
   for (gsize i = 0; i < fold->n_shifts; i++)
