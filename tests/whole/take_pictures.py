@@ -4,9 +4,10 @@ Called by docs/screenshots with the folder they go into."""
 import pathlib
 import subprocess
 import sys
+import tempfile
 
 import driver
-from cases import Job
+from cases import Job, tool
 
 
 class Sitting:
@@ -96,7 +97,19 @@ def take_list(folder):
         sitting.take("take-list.png")
 
 
+def cut_card(folder, mark):
+    """The card as it comes from the printer."""
+    with tempfile.TemporaryDirectory() as scratch:
+        job, card = pathlib.Path(scratch, "demo.lastbent"), pathlib.Path(scratch, "card.pdf")
+        tool("demo", job)
+        tool("print", job, "card", mark, card)
+        subprocess.run(["pdftoppm", "-r", "100", "-png", "-singlefile", str(card),
+                        str(folder / "card")], check=True)
+    print(folder / "card.png", flush=True)
+
+
 def main(folder):
+    cut_card(folder, "G7")
     with Sitting(folder) as sitting:
         sitting.take("plan-light.png")
         sitting.find_pile("EF8")
