@@ -2,6 +2,7 @@
 #include "shell.h"
 
 #include <glib/gstdio.h>
+#include <string.h>
 
 static char *folder;
 
@@ -130,4 +131,35 @@ shell_make_demo (void)
 
   if (!g_file_test (path, G_FILE_TEST_EXISTS))
     shell_tool_ends (0, "demo demo");
+}
+
+void
+shell_assert_says (const char *text, const char *part)
+{
+  if (strstr (text, part) == NULL)
+    g_error ("“%s” is not in: %s", part, text);
+}
+
+JsonNode *
+shell_parse_json (const char *text)
+{
+  g_autoptr (GError) error = NULL;
+  JsonNode *root = json_from_string (text, &error);
+
+  g_assert_no_error (error);
+  return root;
+}
+
+LbTextTable *
+shell_parse_csv (const char *text)
+{
+  g_autoptr (GBytes) bytes = g_bytes_new (text, strlen (text));
+  g_autoptr (GError) error = NULL;
+  LbTextTable *table = lb_text_table_parse (bytes, NULL, &error);
+
+  g_assert_no_error (error);
+  for (gsize row = 0; row < lb_text_table_get_shape (table).n_rows; row++)
+    g_assert_cmpuint (lb_text_table_row_cells (table, row), ==,
+                      lb_text_table_get_shape (table).n_columns);
+  return table;
 }

@@ -1,7 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
+#include "exchange/text-table.h"
+
 #include <gio/gio.h>
+#include <json-glib/json-glib.h>
 
 G_BEGIN_DECLS
 
@@ -37,5 +40,14 @@ void shell_tool_ends (int status, const char *line);
 
 /* The demo job as "demo" in the scratch folder, made once and copied. */
 void shell_make_demo (void);
+
+/* The test ends unless @part stands in @text. */
+void shell_assert_says (const char *text, const char *part);
+
+/* What was said as JSON; the test ends when it is none. */
+JsonNode *shell_parse_json (const char *text);
+
+/* What was said as a table; each of its rows must be as long as the first. */
+LbTextTable *shell_parse_csv (const char *text);
 
 G_END_DECLS

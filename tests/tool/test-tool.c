@@ -1,41 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The shell command as a script meets it: what it prints, how it ends, what it leaves in files. */
-#include "exchange/text-table.h"
 #include "shell.h"
 
 #include <json-glib/json-glib.h>
 #include <string.h>
-
-static void
-assert_says (const char *text, const char *part)
-{
-  if (strstr (text, part) == NULL)
-    g_error ("“%s” is not in: %s", part, text);
-}
-
-static JsonNode *
-parse_json (const char *text)
-{
-  g_autoptr (GError) error = NULL;
-  JsonNode *root = json_from_string (text, &error);
-
-  g_assert_no_error (error);
-  return root;
-}
-
-static LbTextTable *
-parse_csv (const char *text)
-{
-  g_autoptr (GBytes) bytes = g_bytes_new (text, strlen (text));
-  g_autoptr (GError) error = NULL;
-  LbTextTable *table = lb_text_table_parse (bytes, NULL, &error);
-
-  g_assert_no_error (error);
-  for (gsize row = 0; row < lb_text_table_get_shape (table).n_rows; row++)
-    g_assert_cmpuint (lb_text_table_row_cells (table, row), ==,
-                      lb_text_table_get_shape (table).n_columns);
-  return table;
-}
 
 /* --- Help and misuse ---------------------------------------------------------------------- */
 
@@ -54,12 +22,12 @@ test_help (void)
     g_autofree char *line = g_strconcat (commands[i], " --help", NULL);
     g_auto (Said) help = { 0 };
 
-    assert_says (said.out, commands[i]);
+    shell_assert_says (said.out, commands[i]);
     shell_tool (&help, 0, line);
-    assert_says (help.out, "FILE");
+    shell_assert_says (help.out, "FILE");
   }
   shell_tool (&said, 0, "--version");
-  assert_says (said.out, "lastbent-tool");
+  shell_assert_says (said.out, "lastbent-tool");
 }
 
 /* The man page has every command and every kind of entry that --help knows. */
@@ -78,7 +46,7 @@ test_man_page (void)
   for (gsize i = 0; i < G_N_ELEMENTS (commands); i++) {
     g_autofree char *entry = g_strconcat (".BI ", commands[i], " ", NULL);
 
-    assert_says (page, entry);
+    shell_assert_says (page, entry);
   }
 
   shell_make_demo ();
@@ -199,7 +167,7 @@ test_demo (void)
 
   shell_make_demo ();
   shell_tool (&said, 0, "check demo");
-  assert_says (said.out, "sound");
+  shell_assert_says (said.out, "sound");
 
   /* Made twice it is the same job. */
   shell_tool_ends (0, "demo twin");
@@ -211,8 +179,8 @@ test_demo (void)
   g_assert_cmpstr (said.out, ==, again.out);
 
   shell_tool (&said, 0, "summary demo");
-  assert_says (said.out, "Tern Cove Cannery Wharf (demo)");
-  assert_says (said.out, "Hold point");
+  shell_assert_says (said.out, "Tern Cove Cannery Wharf (demo)");
+  shell_assert_says (said.out, "Hold point");
   g_auto (GStrv) lines = g_strsplit (g_strchomp (said.out), "\n", -1);
 
   g_assert_cmpuint (g_strv_length (lines), ==, 10);
@@ -258,7 +226,7 @@ test_cut_json (void)
 
   shell_make_demo ();
   shell_tool (&said, 0, "cut demo G7 --json");
-  g_autoptr (JsonNode) root = parse_json (said.out);
+  g_autoptr (JsonNode) root = shell_parse_json (said.out);
   JsonObject *top = json_node_get_object (root);
   JsonObject *pile = json_object_get_object_member (top, "pile");
   JsonObject *figures = json_object_get_object_member (top, "figures");
@@ -290,7 +258,7 @@ test_cut_json_unknown (void)
   shell_tool_ends (0, "new bare");
   shell_tool_ends (0, "take-piles bare bare.csv");
   shell_tool (&said, 0, "cut bare u1 --json");
-  g_autoptr (JsonNode) root = parse_json (said.out);
+  g_autoptr (JsonNode) root = shell_parse_json (said.out);
   JsonObject *figures = json_object_get_object_member (json_node_get_object (root), "figures");
 
   g_assert_true (json_object_get_null_member (figures, "hook_load_n"));
@@ -325,7 +293,7 @@ test_crew_cautions (void)
                                         "our-lean,note,battered,Look {lean-side}.,our rigger\n"
                                         "our-list,note,list-over,Lists {list}.,our rigger\n");
   shell_tool (&said, 0, "cut demo G7 --json --cautions ours.csv");
-  g_autoptr (JsonNode) root = parse_json (said.out);
+  g_autoptr (JsonNode) root = shell_parse_json (said.out);
   JsonObject *top = json_node_get_object (root);
   JsonObject *gate = find_caution (top, "our-gate");
   JsonObject *lean = find_caution (top, "our-lean");
@@ -342,14 +310,14 @@ test_crew_cautions (void)
   g_assert_true (json_object_get_boolean_member (lean, "is_of_this_pile"));
 
   shell_tool (&text, 0, "cut demo G7 --cautions ours.csv");
-  assert_says (text.out, "\n! Gate B is locked.\n");
+  shell_assert_says (text.out, "\n! Gate B is locked.\n");
   shell_tool_ends (0, "print demo card G7 card.pdf --cautions ours.csv");
 
   /* Nothing of a list that is wrong in one place, and its name with the reason. */
   shell_write ("wrong.csv", CAUTION_HEAD "strand,note,always,It is nothing.,us\n");
   shell_tool (&refused, 1, "cut demo G7 --cautions wrong.csv");
   g_assert_cmpstr (refused.out, ==, "");
-  assert_says (refused.err, "wrong.csv: Line 2, column 1 (key)");
+  shell_assert_says (refused.err, "wrong.csv: Line 2, column 1 (key)");
   shell_tool_ends (1, "print demo card G7 none.pdf --cautions none.csv");
   shell_tool_ends (2, "print demo day 2026-07-11 none.pdf --cautions ours.csv");
 }
@@ -363,9 +331,9 @@ test_totals_agree (void)
   shell_make_demo ();
   shell_tool (&json, 0, "totals demo --json");
   shell_tool (&csv, 0, "totals demo --csv");
-  g_autoptr (JsonNode) root = parse_json (json.out);
+  g_autoptr (JsonNode) root = shell_parse_json (json.out);
   JsonObject *top = json_node_get_object (root);
-  g_autoptr (LbTextTable) table = parse_csv (csv.out);
+  g_autoptr (LbTextTable) table = shell_parse_csv (csv.out);
   const gsize n_rows = lb_text_table_get_shape (table).n_rows;
 
   g_assert_cmpuint (n_rows, ==, 31);
@@ -389,7 +357,7 @@ test_piles_round_trip (void)
 
   shell_make_demo ();
   shell_tool (&first, 0, "piles demo --csv");
-  g_autoptr (LbTextTable) table = parse_csv (first.out);
+  g_autoptr (LbTextTable) table = shell_parse_csv (first.out);
 
   g_assert_cmpuint (lb_text_table_get_shape (table).n_rows, ==, 199);
   shell_write ("again.csv", first.out);
@@ -398,7 +366,7 @@ test_piles_round_trip (void)
   shell_tool (&second, 0, "piles again --csv");
 
   /* All but the two columns of the work done. */
-  g_autoptr (LbTextTable) read = parse_csv (second.out);
+  g_autoptr (LbTextTable) read = shell_parse_csv (second.out);
   const LbTextTableShape shape = lb_text_table_get_shape (table);
 
   g_assert_cmpuint (lb_text_table_get_shape (read).n_rows, ==, shape.n_rows);
@@ -418,8 +386,8 @@ test_formula_guard (void)
   shell_tool_ends (0, "new evil --units metric");
   shell_tool_ends (0, "take-piles evil evil.csv");
   shell_tool (&said, 0, "piles evil --csv");
-  assert_says (said.out, "\r\n'=A1,");
-  assert_says (said.out, ",'=HYPERLINK(1),-5,2,");
+  shell_assert_says (said.out, "\r\n'=A1,");
+  shell_assert_says (said.out, ",'=HYPERLINK(1),-5,2,");
 }
 
 /* --- Taking a list ------------------------------------------------------------------------- */
@@ -435,11 +403,11 @@ test_take_bad_list (void)
   g_autoptr (GBytes) before = shell_bytes ("site");
 
   shell_tool (&said, 1, "take-piles site bad.csv");
-  assert_says (said.err, "bad.csv:4: y (ft): ");
-  assert_says (said.err, "zero");
-  assert_says (said.err, "bad.csv:5: x (ft): ");
-  assert_says (said.err, "bad.csv:6: batter: ");
-  assert_says (said.err, "3 rows are wrong");
+  shell_assert_says (said.err, "bad.csv:4: y (ft): ");
+  shell_assert_says (said.err, "zero");
+  shell_assert_says (said.err, "bad.csv:5: x (ft): ");
+  shell_assert_says (said.err, "bad.csv:6: batter: ");
+  shell_assert_says (said.err, "3 rows are wrong");
   g_autoptr (GBytes) after = shell_bytes ("site");
 
   g_assert_true (g_bytes_equal (before, after));
@@ -458,11 +426,11 @@ test_take_good_rows (void)
   shell_tool_ends (0, "new half --units metric");
   shell_run (&said, program, "take-piles", "half", "half.csv", "--good-rows", NULL);
   g_assert_cmpint (said.status, ==, 0);
-  assert_says (said.err, "half.csv:3: x: ");
-  assert_says (said.out, "1 pile taken");
+  shell_assert_says (said.err, "half.csv:3: x: ");
+  shell_assert_says (said.out, "1 pile taken");
   /* A mark that is there already is a fault like any other. */
   shell_tool (&said, 1, "take-piles half half.csv");
-  assert_says (said.err, "already in the job");
+  shell_assert_says (said.err, "already in the job");
 }
 
 static void
@@ -475,7 +443,7 @@ test_take_dry_run (void)
   g_autoptr (GBytes) before = shell_bytes ("dry");
 
   shell_tool (&said, 0, "take-piles dry three.csv --dry-run");
-  assert_says (said.out, "3 piles would be taken");
+  shell_assert_says (said.out, "3 piles would be taken");
   g_autoptr (GBytes) after = shell_bytes ("dry");
 
   g_assert_true (g_bytes_equal (before, after));
@@ -489,248 +457,18 @@ test_take_mapped (void)
   shell_write ("odd.csv", "Pfahl;Rechts;Hoch;Breite\nA1;10;20;400\n");
   shell_tool_ends (0, "new mapped --units metric");
   shell_tool (&said, 1, "take-piles mapped odd.csv");
-  assert_says (said.err, "Mark");
+  shell_assert_says (said.err, "Mark");
   shell_tool_ends (0, "take-piles mapped odd.csv --map mark=pfahl --map x=2 --map y=HOCH "
                       "--map width=Breite --default shape=octagonal --default 'bar=#8' "
                       "--default bars=8 --datum 'chart zero'");
   shell_tool (&said, 0, "piles mapped --json");
-  g_autoptr (JsonNode) root = parse_json (said.out);
+  g_autoptr (JsonNode) root = shell_parse_json (said.out);
   JsonObject *pile = json_array_get_object_element (json_node_get_array (root), 0);
 
   g_assert_cmpfloat (json_object_get_double_member (pile, "y_m"), ==, 20);
   g_assert_cmpfloat (json_object_get_double_member (pile, "width_m"), ==, 0.4);
   g_assert_cmpstr (json_object_get_string_member (pile, "shape"), ==, "octagonal");
   g_assert_cmpint (json_object_get_int_member (pile, "bars_left_count"), ==, 8);
-}
-
-/* --- Recording ----------------------------------------------------------------------------- */
-
-static void
-new_job (const char *name)
-{
-  g_autofree char *make = g_strconcat ("new ", name, " --units us", NULL);
-  g_autofree char *take = g_strconcat ("take-piles ", name,
-                                       " work.csv --default 'bar=#8' --default bars=8", NULL);
-
-  shell_write ("work.csv", "mark,x,y,batter\nA1,0,0,1:6\nA2,10,0,\nA3,20,0,\n");
-  shell_tool_ends (0, make);
-  shell_tool_ends (0, take);
-}
-
-static const struct
-{
-  const char *line, *says;
-} recorded[] = {
-  { "step A1 a2 cleaned", "A2: Cleaned" },
-  { "bars A1 1,2,5-6", "A1: Bars 1, 2, 5, 6" },
-  { "bars A2 --count 3", "A2: 3 bars" },
-  { "rods 4 A1", "4 rods" },
-  { "rods 3", "3 rods" },
-  { "oxygen '120 cu ft'", "120 cu ft" },
-  { "burn-time A1 '2 min'", "2 min" },
-  { "delay current 45", "current: 45 min" },
-  { "fault 'dead switch' 20", "dead switch: 20 min" },
-  { "dive 'diver 1' --depth 31 --left-surface 07:10 --left-bottom 08:02 --reached-surface 08:04 "
-    "--pile A1",
-    "bottom time 52 min" },
-  { "condition wind 'SW 20 kn'", "SW 20 kn" },
-  { "note 'all well' --who superintendent", "all well" },
-  { "drawn A3 'came easily'", "Drawn whole" },
-  { "broken A2 --stub -3.5", "-3.5 ft" },
-  { "fact A1 head '12 ft'", "Head elevation" },
-  { "setting water-level 1.5", "Water level" },
-};
-
-static void
-test_record (void)
-{
-  g_auto (Said) said = { 0 };
-
-  new_job ("work");
-  for (gsize i = 0; i < G_N_ELEMENTS (recorded); i++) {
-    g_autofree char *line = g_strconcat ("record work ", recorded[i].line, " --day 2026-07-01",
-                                         NULL);
-
-    shell_tool (&said, 0, line);
-    assert_says (said.out, recorded[i].says);
-  }
-  shell_tool_ends (0, "check work");
-
-  shell_tool (&said, 0, "totals work --json");
-  g_autoptr (JsonNode) root = parse_json (said.out);
-  JsonObject *job = json_object_get_object_member (json_node_get_object (root), "job");
-
-  g_assert_cmpfloat (json_object_get_double_member (job, "bars_count"), ==, 7);
-  g_assert_cmpfloat (json_object_get_double_member (job, "rods_count"), ==, 7);
-  g_assert_cmpfloat (json_object_get_double_member (job, "dives_count"), ==, 1);
-  g_assert_cmpfloat (json_object_get_double_member (job, "bottom_s"), ==, 52 * 60);
-  g_assert_cmpfloat (json_object_get_double_member (job, "delay_s"), ==, 45 * 60);
-  g_assert_cmpfloat (json_object_get_double_member (job, "fault_s"), ==, 20 * 60);
-  g_assert_cmpfloat_with_epsilon (json_object_get_double_member (job, "oxygen_m3"),
-                                  120 * 0.028316846592, 1e-9);
-}
-
-static void
-test_take_back_and_redo (void)
-{
-  g_auto (Said) said = { 0 };
-
-  new_job ("back");
-  shell_tool_ends (0, "record back bars A1 1,2 --day 2026-07-01");
-  shell_tool_ends (0, "record back step A1 cleaned --day 2026-07-01");
-  shell_tool (&said, 0, "piles back");
-  assert_says (said.out, "A1       cleaned   6/8");
-
-  shell_tool_ends (0, "record back take-back --day 2026-07-01");
-  shell_tool_ends (0, "record back take-back --day 2026-07-01");
-  shell_tool (&said, 0, "piles back");
-  assert_says (said.out, "A1       standing  8/8");
-  shell_tool_ends (1, "record back take-back --day 2026-07-01");
-
-  shell_tool_ends (0, "record back redo --day 2026-07-01");
-  shell_tool (&said, 0, "piles back");
-  assert_says (said.out, "A1       standing  6/8");
-}
-
-/* --- Divers ------------------------------------------------------------------------------- */
-
-#define DAY " --day 2026-07-01"
-
-/* The worked day: 40 ft by the table for 100 min, two hours up, 78 min open; U.S. Navy Diving Manual,
- * revision 7. */
-static void
-test_divers (void)
-{
-  g_auto (Said) said = { 0 };
-
-  new_job ("dives");
-  shell_tool (&said, 0, "divers dives" DAY);
-  assert_says (said.out, "Nobody dived on that day.");
-  shell_tool_ends (0, "record dives dive 'Diver 1' --depth 39 --left-surface 07:00 "
-                      "--left-bottom 08:40 --reached-surface 08:42" DAY);
-  shell_tool (&said, 0, "divers dives --at 10:42" DAY);
-  g_assert_cmpstr (said.out, ==,
-                   "Diver 1: group I at 10:42 · open without stops: 78 min at 39 ft\n");
-  shell_tool (&said, 0, "divers dives --at 10:42 --depth 14" DAY);
-  assert_says (said.out, "no limit at 14 ft");
-
-  shell_tool (&said, 0, "divers dives --at 10:42 --json" DAY);
-  g_autoptr (JsonNode) root = parse_json (said.out);
-  JsonObject *diver = json_array_get_object_element (json_node_get_array (root), 0);
-
-  g_assert_cmpstr (json_object_get_string_member (diver, "state"), ==, "known");
-  g_assert_cmpstr (json_object_get_string_member (diver, "group"), ==, "I");
-  g_assert_cmpfloat (json_object_get_double_member (diver, "limit_s"), ==, 163 * 60);
-  g_assert_cmpfloat (json_object_get_double_member (diver, "residual_s"), ==, 85 * 60);
-  g_assert_cmpfloat (json_object_get_double_member (diver, "open_s"), ==, 78 * 60);
-
-  /* 80 min where 78 were open: from then on nothing is said. */
-  shell_tool_ends (0, "record dives dive 'diver 1 ' --depth 39 --left-surface 10:42 "
-                      "--left-bottom 12:02 --reached-surface 12:04" DAY);
-  shell_tool (&said, 0, "divers dives --at 14:00" DAY);
-  g_assert_cmpstr (said.out, ==,
-                   "Diver 1: Past the no-stop limit: the diving supervisor’s table decides\n");
-}
-
-static void
-test_dive_table (void)
-{
-  g_auto (Said) said = { 0 };
-
-  new_job ("tables");
-  shell_tool_ends (0, "record tables fact -- A1 cut -36");
-  shell_tool_ends (0, "record tables fact A1 head '10 ft'");
-  shell_tool_ends (0, "record tables setting water-level '2 ft'");
-  shell_write ("own.csv", "fsw;nostop\n20;unlimited\n30;200\n40;100\n190;3\n");
-  shell_write ("wrong.csv", "fsw,nostop\n40,100\n50,120\n");
-  shell_tool (&said, 0, "take-dive-table tables own.csv");
-  assert_says (said.out, "4 rows taken");
-  shell_tool (&said, 0, "cut tables A1");
-  assert_says (said.out, "the supervisor’s own table, 40 ft row");
-  assert_says (said.out, "No-stop limit: 100 min");
-  assert_says (said.out, "no earlier dive of the diver counted");
-
-  shell_tool (&said, 1, "take-dive-table tables wrong.csv");
-  assert_says (said.err, "wrong.csv: Line 3, column 2 (nostop)");
-  shell_tool (&said, 1, "take-dive-table tables nothing.csv");
-  assert_says (said.err, "nothing.csv");
-  shell_tool (&said, 0, "cut tables A1");
-  assert_says (said.out, "No-stop limit: 100 min");
-
-  shell_tool (&said, 0, "take-dive-table tables --clear");
-  assert_says (said.out, "the U.S. Navy’s table again");
-  shell_tool (&said, 0, "cut tables A1");
-  assert_says (said.out, "U.S. Navy air table, 40 ft row");
-  shell_tool (&said, 0, "take-dive-table tables --clear");
-  assert_says (said.out, "already");
-  shell_tool_ends (0, "check tables");
-}
-
-/* Severed from a shell is what it is in the window: no bar is left, and nothing is to be flagged. */
-static void
-test_severed (void)
-{
-  g_auto (Said) said = { 0 };
-
-  new_job ("through");
-  shell_tool_ends (0, "record through bars A1 1,2 --day 2026-07-01");
-  shell_tool (&said, 0, "record through step A1 A2 severed --day 2026-07-01");
-  assert_says (said.out, "A1: Bars 3–8 burned");
-  assert_says (said.out, "A2: Bars 1–8 burned");
-  shell_tool_ends (0, "record through bars A3 1-8 --day 2026-07-01");
-  shell_tool (&said, 0, "piles through");
-  for (int i = 1; i <= 3; i++) {
-    g_autofree char *line = g_strdup_printf ("A%d       severed   0/8", i);
-
-    assert_says (said.out, line);
-  }
-  shell_tool (&said, 0, "check through");
-  shell_tool (&said, 1, "record through step A1 severed --day 2026-07-01");
-  assert_says (said.err, "on record already");
-}
-
-static const char *const refused_records[] = {
-  "step A1 nope",
-  "step A1 Z9 cleaned",
-  "bars A1",
-  "bars A1 0",
-  "bars A1 1,,2",
-  "bars A1 61",
-  "bars A1 1 --count 2",
-  "bars Z9 1",
-  "rods many",
-  "oxygen '3 lb'",
-  "delay current soon",
-  "dive 'diver 1' --left-surface 25:10",
-  "condition mood fine",
-  "note x --watch dusk",
-  "fact A1 colour red",
-  "fact A1 width '900 in'",
-  "setting mood fine",
-  "setting water-level 99999",
-  "take-back --day 2026-07-02",
-  "redo",
-};
-
-/* Refused entries leave the file as it was, without even an empty shift. */
-static void
-test_refused_records (void)
-{
-  new_job ("stern");
-  g_autoptr (GBytes) before = shell_bytes ("stern");
-
-  for (gsize i = 0; i < G_N_ELEMENTS (refused_records); i++) {
-    g_autofree char *line = g_strconcat ("record stern ", refused_records[i], NULL);
-
-    shell_tool_ends (1, line);
-  }
-  g_auto (Said) said = { 0 };
-
-  shell_tool (&said, 0, "totals stern --csv");
-  g_autoptr (LbTextTable) table = parse_csv (said.out);
-
-  g_assert_cmpuint (lb_text_table_get_shape (table).n_rows, ==, 1);
-  shell_tool_ends (0, "check stern");
 }
 
 /* --- Pictures and paper -------------------------------------------------------------------- */
@@ -802,10 +540,10 @@ test_print (void)
     g_test_fail_printf ("pdftotext is missing: sh src/set-up test");
     return;
   }
-  assert_says (cards, "G7");
-  assert_says (cards, "A8");
-  assert_says (cards, "Hook load");
-  assert_says (day, "diver 1");
+  shell_assert_says (cards, "G7");
+  shell_assert_says (cards, "A8");
+  shell_assert_says (cards, "Hook load");
+  shell_assert_says (day, "diver 1");
 }
 
 int
@@ -830,12 +568,6 @@ main (int argc, char **argv)
   g_test_add_func ("/tool/take-good-rows", test_take_good_rows);
   g_test_add_func ("/tool/take-dry-run", test_take_dry_run);
   g_test_add_func ("/tool/take-mapped", test_take_mapped);
-  g_test_add_func ("/tool/record", test_record);
-  g_test_add_func ("/tool/divers", test_divers);
-  g_test_add_func ("/tool/dive-table", test_dive_table);
-  g_test_add_func ("/tool/take-back-and-redo", test_take_back_and_redo);
-  g_test_add_func ("/tool/severed", test_severed);
-  g_test_add_func ("/tool/refused-records", test_refused_records);
   g_test_add_func ("/tool/draw", test_draw);
   g_test_add_func ("/tool/print", test_print);
 

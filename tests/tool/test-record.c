@@ -1,0 +1,252 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What a shell records, and what it leaves in the file. */
+#include "shell.h"
+
+#include <string.h>
+
+static void
+new_job (const char *name)
+{
+  g_autofree char *make = g_strconcat ("new ", name, " --units us", NULL);
+  g_autofree char *take = g_strconcat ("take-piles ", name,
+                                       " work.csv --default 'bar=#8' --default bars=8", NULL);
+
+  shell_write ("work.csv", "mark,x,y,batter\nA1,0,0,1:6\nA2,10,0,\nA3,20,0,\n");
+  shell_tool_ends (0, make);
+  shell_tool_ends (0, take);
+}
+
+static const struct
+{
+  const char *line, *says;
+} recorded[] = {
+  { "step A1 a2 cleaned", "A2: Cleaned" },
+  { "bars A1 1,2,5-6", "A1: Bars 1, 2, 5, 6" },
+  { "bars A2 --count 3", "A2: 3 bars" },
+  { "rods 4 A1", "4 rods" },
+  { "rods 3", "3 rods" },
+  { "oxygen '120 cu ft'", "120 cu ft" },
+  { "burn-time A1 '2 min'", "2 min" },
+  { "delay current 45", "current: 45 min" },
+  { "fault 'dead switch' 20", "dead switch: 20 min" },
+  { "dive 'diver 1' --depth 31 --left-surface 07:10 --left-bottom 08:02 --reached-surface 08:04 "
+    "--pile A1",
+    "bottom time 52 min" },
+  { "condition wind 'SW 20 kn'", "SW 20 kn" },
+  { "note 'all well' --who superintendent", "all well" },
+  { "drawn A3 'came easily'", "Drawn whole" },
+  { "broken A2 --stub -3.5", "-3.5 ft" },
+  { "fact A1 head '12 ft'", "Head elevation" },
+  { "setting water-level 1.5", "Water level" },
+};
+
+static void
+test_record (void)
+{
+  g_auto (Said) said = { 0 };
+
+  new_job ("work");
+  for (gsize i = 0; i < G_N_ELEMENTS (recorded); i++) {
+    g_autofree char *line = g_strconcat ("record work ", recorded[i].line, " --day 2026-07-01",
+                                         NULL);
+
+    shell_tool (&said, 0, line);
+    shell_assert_says (said.out, recorded[i].says);
+  }
+  shell_tool_ends (0, "check work");
+
+  shell_tool (&said, 0, "totals work --json");
+  g_autoptr (JsonNode) root = shell_parse_json (said.out);
+  JsonObject *job = json_object_get_object_member (json_node_get_object (root), "job");
+
+  g_assert_cmpfloat (json_object_get_double_member (job, "bars_count"), ==, 7);
+  g_assert_cmpfloat (json_object_get_double_member (job, "rods_count"), ==, 7);
+  g_assert_cmpfloat (json_object_get_double_member (job, "dives_count"), ==, 1);
+  g_assert_cmpfloat (json_object_get_double_member (job, "bottom_s"), ==, 52 * 60);
+  g_assert_cmpfloat (json_object_get_double_member (job, "delay_s"), ==, 45 * 60);
+  g_assert_cmpfloat (json_object_get_double_member (job, "fault_s"), ==, 20 * 60);
+  g_assert_cmpfloat_with_epsilon (json_object_get_double_member (job, "oxygen_m3"),
+                                  120 * 0.028316846592, 1e-9);
+}
+
+static void
+test_take_back_and_redo (void)
+{
+  g_auto (Said) said = { 0 };
+
+  new_job ("back");
+  shell_tool_ends (0, "record back bars A1 1,2 --day 2026-07-01");
+  shell_tool_ends (0, "record back step A1 cleaned --day 2026-07-01");
+  shell_tool (&said, 0, "piles back");
+  shell_assert_says (said.out, "A1       cleaned   6/8");
+
+  shell_tool_ends (0, "record back take-back --day 2026-07-01");
+  shell_tool_ends (0, "record back take-back --day 2026-07-01");
+  shell_tool (&said, 0, "piles back");
+  shell_assert_says (said.out, "A1       standing  8/8");
+  shell_tool_ends (1, "record back take-back --day 2026-07-01");
+
+  shell_tool_ends (0, "record back redo --day 2026-07-01");
+  shell_tool (&said, 0, "piles back");
+  shell_assert_says (said.out, "A1       standing  6/8");
+}
+
+/* --- Divers ------------------------------------------------------------------------------- */
+
+#define DAY " --day 2026-07-01"
+
+/* The worked day: 40 ft by the table for 100 min, two hours up, 78 min open; U.S. Navy Diving Manual,
+ * revision 7. */
+static void
+test_divers (void)
+{
+  g_auto (Said) said = { 0 };
+
+  new_job ("dives");
+  shell_tool (&said, 0, "divers dives" DAY);
+  shell_assert_says (said.out, "Nobody dived on that day.");
+  shell_tool_ends (0, "record dives dive 'Diver 1' --depth 39 --left-surface 07:00 "
+                      "--left-bottom 08:40 --reached-surface 08:42" DAY);
+  shell_tool (&said, 0, "divers dives --at 10:42" DAY);
+  g_assert_cmpstr (said.out, ==,
+                   "Diver 1: group I at 10:42 · open without stops: 78 min at 39 ft\n");
+  shell_tool (&said, 0, "divers dives --at 10:42 --depth 14" DAY);
+  shell_assert_says (said.out, "no limit at 14 ft");
+
+  shell_tool (&said, 0, "divers dives --at 10:42 --json" DAY);
+  g_autoptr (JsonNode) root = shell_parse_json (said.out);
+  JsonObject *diver = json_array_get_object_element (json_node_get_array (root), 0);
+
+  g_assert_cmpstr (json_object_get_string_member (diver, "state"), ==, "known");
+  g_assert_cmpstr (json_object_get_string_member (diver, "group"), ==, "I");
+  g_assert_cmpfloat (json_object_get_double_member (diver, "limit_s"), ==, 163 * 60);
+  g_assert_cmpfloat (json_object_get_double_member (diver, "residual_s"), ==, 85 * 60);
+  g_assert_cmpfloat (json_object_get_double_member (diver, "open_s"), ==, 78 * 60);
+
+  /* 80 min where 78 were open: from then on nothing is said. */
+  shell_tool_ends (0, "record dives dive 'diver 1 ' --depth 39 --left-surface 10:42 "
+                      "--left-bottom 12:02 --reached-surface 12:04" DAY);
+  shell_tool (&said, 0, "divers dives --at 14:00" DAY);
+  g_assert_cmpstr (said.out, ==,
+                   "Diver 1: Past the no-stop limit: the diving supervisor’s table decides\n");
+}
+
+static void
+test_dive_table (void)
+{
+  g_auto (Said) said = { 0 };
+
+  new_job ("tables");
+  shell_tool_ends (0, "record tables fact -- A1 cut -36");
+  shell_tool_ends (0, "record tables fact A1 head '10 ft'");
+  shell_tool_ends (0, "record tables setting water-level '2 ft'");
+  shell_write ("own.csv", "fsw;nostop\n20;unlimited\n30;200\n40;100\n190;3\n");
+  shell_write ("wrong.csv", "fsw,nostop\n40,100\n50,120\n");
+  shell_tool (&said, 0, "take-dive-table tables own.csv");
+  shell_assert_says (said.out, "4 rows taken");
+  shell_tool (&said, 0, "cut tables A1");
+  shell_assert_says (said.out, "the supervisor’s own table, 40 ft row");
+  shell_assert_says (said.out, "No-stop limit: 100 min");
+  shell_assert_says (said.out, "no earlier dive of the diver counted");
+
+  shell_tool (&said, 1, "take-dive-table tables wrong.csv");
+  shell_assert_says (said.err, "wrong.csv: Line 3, column 2 (nostop)");
+  shell_tool (&said, 1, "take-dive-table tables nothing.csv");
+  shell_assert_says (said.err, "nothing.csv");
+  shell_tool (&said, 0, "cut tables A1");
+  shell_assert_says (said.out, "No-stop limit: 100 min");
+
+  shell_tool (&said, 0, "take-dive-table tables --clear");
+  shell_assert_says (said.out, "the U.S. Navy’s table again");
+  shell_tool (&said, 0, "cut tables A1");
+  shell_assert_says (said.out, "U.S. Navy air table, 40 ft row");
+  shell_tool (&said, 0, "take-dive-table tables --clear");
+  shell_assert_says (said.out, "already");
+  shell_tool_ends (0, "check tables");
+}
+
+/* Severed from a shell is what it is in the window: no bar is left, and nothing is to be flagged. */
+static void
+test_severed (void)
+{
+  g_auto (Said) said = { 0 };
+
+  new_job ("through");
+  shell_tool_ends (0, "record through bars A1 1,2 --day 2026-07-01");
+  shell_tool (&said, 0, "record through step A1 A2 severed --day 2026-07-01");
+  shell_assert_says (said.out, "A1: Bars 3–8 burned");
+  shell_assert_says (said.out, "A2: Bars 1–8 burned");
+  shell_tool_ends (0, "record through bars A3 1-8 --day 2026-07-01");
+  shell_tool (&said, 0, "piles through");
+  for (int i = 1; i <= 3; i++) {
+    g_autofree char *line = g_strdup_printf ("A%d       severed   0/8", i);
+
+    shell_assert_says (said.out, line);
+  }
+  shell_tool (&said, 0, "check through");
+  shell_tool (&said, 1, "record through step A1 severed --day 2026-07-01");
+  shell_assert_says (said.err, "on record already");
+}
+
+static const char *const refused_records[] = {
+  "step A1 nope",
+  "step A1 Z9 cleaned",
+  "bars A1",
+  "bars A1 0",
+  "bars A1 1,,2",
+  "bars A1 61",
+  "bars A1 1 --count 2",
+  "bars Z9 1",
+  "rods many",
+  "oxygen '3 lb'",
+  "delay current soon",
+  "dive 'diver 1' --left-surface 25:10",
+  "condition mood fine",
+  "note x --watch dusk",
+  "fact A1 colour red",
+  "fact A1 width '900 in'",
+  "setting mood fine",
+  "setting water-level 99999",
+  "take-back --day 2026-07-02",
+  "redo",
+};
+
+/* Refused entries leave the file as it was, without even an empty shift. */
+static void
+test_refused_records (void)
+{
+  new_job ("stern");
+  g_autoptr (GBytes) before = shell_bytes ("stern");
+
+  for (gsize i = 0; i < G_N_ELEMENTS (refused_records); i++) {
+    g_autofree char *line = g_strconcat ("record stern ", refused_records[i], NULL);
+
+    shell_tool_ends (1, line);
+  }
+  g_auto (Said) said = { 0 };
+
+  shell_tool (&said, 0, "totals stern --csv");
+  g_autoptr (LbTextTable) table = shell_parse_csv (said.out);
+
+  g_assert_cmpuint (lb_text_table_get_shape (table).n_rows, ==, 1);
+  shell_tool_ends (0, "check stern");
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  shell_set_up ();
+
+  g_test_add_func ("/tool/record", test_record);
+  g_test_add_func ("/tool/take-back-and-redo", test_take_back_and_redo);
+  g_test_add_func ("/tool/divers", test_divers);
+  g_test_add_func ("/tool/dive-table", test_dive_table);
+  g_test_add_func ("/tool/severed", test_severed);
+  g_test_add_func ("/tool/refused-records", test_refused_records);
+
+  const int status = g_test_run ();
+
+  shell_tear_down ();
+  return status;
+}
