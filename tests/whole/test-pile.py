@@ -30,13 +30,14 @@ def find_pile(program, mark):
 
 
 def section_of(program):
-    return program.find("image", "The bars at the cut, looking down")
+    """Its name goes on with what is shown of the order."""
+    return program.find("image", re.compile(r"The bars at the cut, looking down\b.*"))
 
 
 def place_of_a_bar(program):
     """On the ring of eight bars: right of the middle's top, one is always within reach."""
     x, y, width, height = program.place_of(section_of(program))
-    return x + width * 0.6, y + height * 0.255
+    return x + width * 0.6, y + height * 0.36
 
 
 def works_one_pile(session):
