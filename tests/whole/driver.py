@@ -308,13 +308,18 @@ class Program:
 
     # Hands
 
-    def press(self, thing, button=1, times=1):
-        """A mouse press in the middle of something, once it is where it will stay."""
+    def settle(self, thing):
+        """Waits until something is where it will stay: a page that was just made is measured and
+        laid out over a few frames."""
         def settled():
             before = self.place_of(thing)
-            time.sleep(2 * STEP)
+            time.sleep(5 * STEP)
             return self.place_of(thing) == before and before[2] > 0
         self.wait(settled, f"{thing} to rest")
+
+    def press(self, thing, button=1, times=1):
+        """A mouse press in the middle of something, once it is where it will stay."""
+        self.settle(thing)
         self.bring_in(thing)
         self.press_at(*self.middle_of(thing), button=button, times=times)
 

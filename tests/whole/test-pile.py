@@ -36,7 +36,9 @@ def section_of(program):
 
 def place_of_a_bar(program):
     """On the ring of eight bars: right of the middle's top, one is always within reach."""
-    x, y, width, height = program.place_of(section_of(program))
+    section = section_of(program)
+    program.settle(section)
+    x, y, width, height = program.place_of(section)
     return x + width * 0.6, y + height * 0.36
 
 
