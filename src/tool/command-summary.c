@@ -4,8 +4,7 @@
 
 #include <glib/gi18n-lib.h>
 
-/* The leaning pile nearest to its last bars that is not on the hook: -1 for none. Where the last
- * bars begin is the hold point, and no formula for it is in this version. */
+/* The leaning pile nearest to its last bars that is not on the hook: -1 for none. */
 static int
 next_to_rig (const LbFold *fold)
 {
@@ -29,15 +28,21 @@ append_hold (GString *text, const LbFold *fold)
   const int pile = next_to_rig (fold);
 
   if (pile < 0) {
-    g_string_append (text, _ ("Hold point: not reckoned in this version; no leaning pile stands on "
-                              "part of its bars without the hook"));
+    g_string_append (text, _ ("Hold point: no leaning pile stands on part of its bars without the "
+                              "hook"));
     return;
   }
-  g_string_append_printf (text,
-                          _ ("Hold point: not reckoned in this version; rig %s next, it leans on "
-                             "%u of its %u bars"),
-                          fold->piles[pile].mark, fold->states[pile].n_left,
-                          fold->piles[pile].n_bars);
+
+  const LbPileState *state = &fold->states[pile];
+  g_autofree char *point = NULL;
+  LbCutPlan plan;
+
+  lb_cut_plan_reckon (&fold->piles[pile], state->burned, state->n_unplaced, &fold->basis, &plan);
+  if (plan.hold_missing == NULL)
+    point = lb_hold_point_text (&plan, plan.hold.rig_before > 0 ? plan.hold.rig_before - 1 : 0);
+  g_string_append_printf (text, _ ("Hold point: %s, on %u of its %u bars: %s"),
+                          fold->piles[pile].mark, state->n_left, fold->piles[pile].n_bars,
+                          point != NULL ? point : _ ("rig it next"));
 }
 
 static void
