@@ -127,27 +127,14 @@ fill_step (Record *record, int n_args, char **args, GError **error)
 static gboolean
 read_bars (const char *text, LbBarSet *out_bars, GError **error)
 {
-  g_auto (GStrv) parts = g_strsplit (text, ",", -1);
-  LbBarSet bars = 0;
+  guint8 bars[LB_BARS_MAX];
+  gsize n;
 
-  for (char **part = parts; *part != NULL; part++) {
-    g_auto (GStrv) ends = g_strsplit (g_strstrip (*part), "-", 2);
-    guint64 from = 0, to = 0;
-
-    if (ends[0] == NULL || !g_ascii_string_to_unsigned (ends[0], 10, 1, LB_BARS_MAX, &from, NULL) ||
-        !g_ascii_string_to_unsigned (ends[1] != NULL ? ends[1] : ends[0], 10, from, LB_BARS_MAX,
-                                     &to, NULL))
-    {
-      g_set_error (error, LB_TRADE_ERROR, LB_TRADE_ERROR_DOMAIN,
-                   _ ("“%s” are no bars: write their numbers from 1 to %d, as 1,2,5 or 1-4"), text,
-                   LB_BARS_MAX);
-      return FALSE;
-    }
-    for (guint64 bar = from; bar <= to; bar++)
-      bars |= LB_BAR (bar - 1);
-  }
-
-  *out_bars = bars;
+  if (!lb_bar_numbers_from_text (text, bars, &n, error))
+    return FALSE;
+  *out_bars = 0;
+  for (gsize i = 0; i < n; i++)
+    *out_bars |= LB_BAR (bars[i]);
   return TRUE;
 }
 
