@@ -10,6 +10,10 @@
  * when each of the shift's dives was at a pile that was burned at. So all that such a dive does
  * beside burning counts as time between strikes.
  *
+ * What a person set aside stays among the samples, with the reason. The last word counts, whether
+ * it was about the pile or about the whole shift. Of rods, oxygen and strikes only a word about the
+ * shift can say anything: they are told for all of its piles together.
+ *
  * Works of one pile are chained, the last first: the shift looked for is nearly always that one.
  * Cost is linear in the entries.
  */
@@ -17,6 +21,7 @@
 
 #include "trade/oxygen.h"
 
+#include <glib/gi18n-lib.h>
 #include <math.h>
 #include <string.h>
 
@@ -42,14 +47,65 @@ typedef struct
   double bottom_s, depth_sum_m;
 } Tally;
 
+/* The last word on whether some burning teaches. */
+typedef struct
+{
+  gint64 about;       /* key_of() */
+  gint64 seq;         /* of the entry that said so */
+  const char *reason; /* NULL for that it does */
+} Word;
+
 typedef struct
 {
   const LbLedger *ledger;
   const LbFold *fold;
-  GArray *works;  /* Work */
-  int *last_work; /* by pile */
-  Tally *tallies; /* by shift */
+  GArray *works;     /* Work */
+  int *last_work;    /* by pile */
+  Tally *tallies;    /* by shift */
+  GHashTable *words; /* Word by itself, by what it is about; NULL as long as there is none */
 } Reading;
+
+static gint64
+key_of (int pile, int shift)
+{
+  return ((gint64) (pile + 1) << 32) | (guint32) shift;
+}
+
+static void
+keep_word (Reading *reading, const LbEntry *entry)
+{
+  Word *word = g_new (Word, 1);
+
+  if (reading->words == NULL)
+    reading->words = g_hash_table_new_full (g_int64_hash, g_int64_equal, NULL, g_free);
+  *word = (Word){
+    .about = key_of (entry->pile, entry->shift),
+    .seq = entry->seq,
+    .reason = entry->kind == LB_ENTRY_SET_ASIDE ? entry->note : NULL,
+  };
+  g_hash_table_replace (reading->words, &word->about, word);
+}
+
+static const Word *
+word_on (const Reading *reading, int pile, int shift)
+{
+  const gint64 about = key_of (pile, shift);
+
+  return reading->words != NULL ? g_hash_table_lookup (reading->words, &about) : NULL;
+}
+
+/* NULL when it counts. @pile -1 for what the shift used. */
+static const char *
+reason_against (const Reading *reading, int pile, int shift)
+{
+  const Word *of_shift = word_on (reading, -1, shift);
+  const Word *of_pile = pile >= 0 ? word_on (reading, pile, shift) : NULL;
+  const Word *last = of_pile != NULL && (of_shift == NULL || of_pile->seq > of_shift->seq)
+                       ? of_pile
+                       : of_shift;
+
+  return last != NULL ? last->reason : NULL;
+}
 
 static Work *
 find_work (const Reading *reading, int pile, int shift)
@@ -104,6 +160,8 @@ read_entry (Reading *reading, const LbEntry *entry)
     tally->visibility = lb_visibility_from_text (entry->note, reading->fold->units);
   } else if (entry->kind == LB_ENTRY_FAULT) {
     tally->has_fault = TRUE;
+  } else if (entry->kind == LB_ENTRY_SET_ASIDE || entry->kind == LB_ENTRY_TAKE_IN) {
+    keep_word (reading, entry);
   }
 }
 
@@ -167,6 +225,7 @@ add_sample (const Reading *reading, const Work *work, LbBurnHistory *history)
   const Tally *tally = &reading->tallies[work->shift];
   const LbBar *bar = reading->fold->piles[work->pile].bar;
   const guint n_bars = bars_of (work);
+  const char *reason = reason_against (reading, work->pile, work->shift);
   const LbBurnSample sample = {
     .n_bars = n_bars,
     .steel_m2 = bar != NULL ? n_bars * bar->area_m2 : (double) NAN,
@@ -174,7 +233,8 @@ add_sample (const Reading *reading, const Work *work, LbBurnHistory *history)
     .visibility = tally->visibility,
     .trigger_s = work->trigger_s,
     .has_fault = tally->has_fault,
-    .reason = "",
+    .is_set_aside = reason != NULL,
+    .reason = reason != NULL ? reason : "",
     .pile = work->pile,
     .shift = work->shift,
   };
@@ -212,6 +272,7 @@ add_shift (const Reading *reading, int i, LbBurnHistory *history)
   const double depth_m = tally->depth_sum_m / MAX (tally->n_depths, 1);
   const double at_piles_s = tally->bottom_s - tally->n_dives * assumed[LB_ASSUME_DIVE_SETUP];
   const gboolean is_wall_known = is_timed && tally->n_dives > 0 && !tally->has_other_dive;
+  const char *reason = reason_against (reading, -1, i);
 
   if (tally->n_timed + tally->n_untimed == 0)
     return;
@@ -225,7 +286,8 @@ add_shift (const Reading *reading, int i, LbBurnHistory *history)
     .flow_scale = known_if (tally->n_depths > 0,
                             lb_oxygen_flow_scale (assumed[LB_ASSUME_OVER_BOTTOM], depth_m)),
     .has_fault = tally->has_fault,
-    .reason = "",
+    .is_set_aside = reason != NULL,
+    .reason = reason != NULL ? reason : "",
     .shift = i,
   };
 
@@ -259,6 +321,7 @@ lb_burn_history_new (const LbLedger *ledger, const LbFold *fold)
   add_samples (&reading, history);
   for (gsize i = 0; i < fold->n_shifts; i++)
     add_shift (&reading, (int) i, history);
+  g_clear_pointer (&reading.words, g_hash_table_unref);
   return history;
 }
 
@@ -270,6 +333,117 @@ lb_burn_history_free (LbBurnHistory *history)
   g_array_unref (history->samples);
   g_array_unref (history->shifts);
   g_free (history);
+}
+
+const LbBurnSample *
+lb_burn_history_find (const LbBurnHistory *history, int pile, int shift)
+{
+  g_return_val_if_fail (history != NULL, NULL);
+
+  for (guint i = 0; i < history->samples->len; i++) {
+    const LbBurnSample *sample = &g_array_index (history->samples, LbBurnSample, i);
+
+    if (sample->pile == pile && sample->shift == shift)
+      return sample;
+  }
+  return NULL;
+}
+
+/* Of the samples of a shift: how many there are, and how many of them are set aside. */
+static void
+count_of_shift (const LbBurnHistory *history, int shift, guint *out_n, guint *out_aside)
+{
+  *out_n = *out_aside = 0;
+  for (guint i = 0; i < history->samples->len; i++) {
+    const LbBurnSample *sample = &g_array_index (history->samples, LbBurnSample, i);
+
+    if (sample->shift == shift) {
+      *out_n += 1;
+      *out_aside += sample->is_set_aside ? 1 : 0;
+    }
+  }
+}
+
+static gboolean
+is_shift_set_aside (const LbBurnHistory *history, int shift)
+{
+  for (guint i = 0; i < history->shifts->len; i++) {
+    const LbBurnShift *one = &g_array_index (history->shifts, LbBurnShift, i);
+
+    if (one->shift == shift)
+      return one->is_set_aside;
+  }
+  return FALSE;
+}
+
+/* Whether nothing, or all, of what is spoken of is set aside. */
+static void
+look_at_state (const LbBurnHistory *history,
+               int pile,
+               int shift,
+               guint *out_n,
+               gboolean *out_is_all_in,
+               gboolean *out_is_all_out)
+{
+  if (pile >= 0) {
+    const LbBurnSample *sample = lb_burn_history_find (history, pile, shift);
+
+    *out_n = sample != NULL ? 1 : 0;
+    *out_is_all_out = sample != NULL && sample->is_set_aside;
+    *out_is_all_in = !*out_is_all_out;
+    return;
+  }
+
+  const gboolean is_aside = is_shift_set_aside (history, shift);
+  guint n_aside;
+
+  count_of_shift (history, shift, out_n, &n_aside);
+  *out_is_all_out = is_aside && n_aside == *out_n;
+  *out_is_all_in = !is_aside && n_aside == 0;
+}
+
+static gboolean
+refuse (GError **error, const char *sentence)
+{
+  g_set_error_literal (error, LB_BOOK_ERROR, LB_BOOK_ERROR_REFUSED, sentence);
+  return FALSE;
+}
+
+gboolean
+lb_burn_history_set_aside (const LbBurnHistory *history,
+                           const LbLedger *ledger,
+                           const LbFold *fold,
+                           int pile,
+                           int shift,
+                           const char *reason,
+                           LbDraft *out_draft,
+                           GError **error)
+{
+  g_return_val_if_fail (history != NULL, FALSE);
+  g_return_val_if_fail (ledger != NULL, FALSE);
+  g_return_val_if_fail (fold != NULL && pile < (int) fold->n_piles, FALSE);
+  g_return_val_if_fail (shift >= 0 && (gsize) shift < fold->n_shifts, FALSE);
+  g_return_val_if_fail (out_draft != NULL, FALSE);
+
+  gboolean is_all_in, is_all_out;
+  guint n;
+
+  look_at_state (history, pile, shift, &n, &is_all_in, &is_all_out);
+  if (n == 0)
+    return refuse (error, pile >= 0
+                            ? _ ("No burning with its trigger time is on record at that pile in "
+                                 "that shift")
+                            : _ ("No burning with its trigger time is on record in that shift"));
+  if (reason != NULL && is_all_out)
+    return refuse (error, _ ("That is set aside already; take it in again to give another reason"));
+  if (reason == NULL && is_all_in)
+    return refuse (error, _ ("Nothing of that is set aside"));
+
+  *out_draft = LB_DRAFT_INIT (reason != NULL ? LB_ENTRY_SET_ASIDE : LB_ENTRY_TAKE_IN);
+  out_draft->pile_id = pile >= 0 ? fold->piles[pile].id : NULL;
+  out_draft->shift_id = lb_ledger_shift (ledger, (guint) shift)->id;
+  out_draft->note = reason;
+  return TRUE;
 }
 
 void

@@ -82,6 +82,8 @@ static const KindRule rules[LB_N_ENTRY_KINDS] = {
                        .quantity = LB_QUANTITY_TIME },
   [LB_ENTRY_CONDITION] = { .needs_shift = TRUE, .needs_what = TRUE, .needs_note = TRUE },
   [LB_ENTRY_NOTE] = { .needs_note = TRUE },
+  [LB_ENTRY_SET_ASIDE] = { .needs_shift = TRUE, .needs_note = TRUE },
+  [LB_ENTRY_TAKE_IN] = { .needs_shift = TRUE },
   [LB_ENTRY_FACT] = { .needs_pile = TRUE, .needs_what = TRUE },
   [LB_ENTRY_SETTING] = { .needs_what = TRUE },
   [LB_ENTRY_TAKE_BACK] = { 0 },

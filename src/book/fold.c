@@ -241,6 +241,14 @@ heap_of (const Folding *folding, gsize i)
   return shift >= 0 ? (gsize) shift : folding->fold->n_shifts;
 }
 
+/* What the order of the shifts decides about; the rest says what is known or meant of it. */
+static gboolean
+is_work (LbEntryKind kind)
+{
+  return kind != LB_ENTRY_FACT && kind != LB_ENTRY_SETTING && kind != LB_ENTRY_TAKE_BACK &&
+         kind != LB_ENTRY_SET_ASIDE && kind != LB_ENTRY_TAKE_IN;
+}
+
 /* Whether the entries about work were recorded shift after shift, as they mostly are. */
 static gboolean
 is_in_order (const Folding *folding)
@@ -251,7 +259,7 @@ is_in_order (const Folding *folding)
     const LbEntryKind kind = lb_ledger_entry (folding->ledger, i)->kind;
     const gsize heap = heap_of (folding, i);
 
-    if (kind == LB_ENTRY_FACT || kind == LB_ENTRY_SETTING || kind == LB_ENTRY_TAKE_BACK)
+    if (!is_work (kind))
       continue;
     if (heap < last)
       return FALSE;

@@ -27,6 +27,9 @@ typedef enum {
   LB_ENTRY_FAULT,     /* gear fault: what = part, amount = s lost */
   LB_ENTRY_CONDITION, /* what = "wind", "sea", "current", "visibility", note = as said */
   LB_ENTRY_NOTE,      /* pile or none, note */
+  LB_ENTRY_SET_ASIDE, /* burning in a shift, at a pile or none for all of it, teaches nothing: note
+                         = reason */
+  LB_ENTRY_TAKE_IN,   /* and teaches again:                 pile or none */
   LB_ENTRY_FACT,    /* pile fact set: pile, what = fact name, note = value in metric, "" unknown */
   LB_ENTRY_SETTING, /* job setting:                     what = key, note = value */
   LB_ENTRY_TAKE_BACK, /* of = the act taken back (a take-back can itself be taken back) */

@@ -135,6 +135,8 @@ add_entry (LbDayWork *work, const LbVoice *voice, const LbLedger *ledger, const 
     else
       g_ptr_array_add (work->notes, (gpointer) entry);
     break;
+  case LB_ENTRY_SET_ASIDE:
+  case LB_ENTRY_TAKE_IN:
   case LB_ENTRY_FACT:
   case LB_ENTRY_SETTING:
   case LB_ENTRY_TAKE_BACK:

@@ -262,6 +262,10 @@ bare_text (const LbVoice *voice, const LbLedger *ledger, const LbEntry *entry)
     return g_strdup_printf (_ ("%s: %s"), lb_condition_name (entry->what), entry->note);
   case LB_ENTRY_NOTE:
     return g_strdup (entry->note);
+  case LB_ENTRY_SET_ASIDE:
+    return g_strdup (_ ("Burning set aside from the learned rate"));
+  case LB_ENTRY_TAKE_IN:
+    return g_strdup (_ ("Burning taken into the learned rate again"));
   case LB_ENTRY_FACT:
     return fact_text (voice, entry);
   case LB_ENTRY_SETTING:

@@ -169,6 +169,179 @@ test_taken_back (Story *story, gconstpointer data)
   g_assert_cmpfloat (sample_at (history, 0)->trigger_s, ==, 20);
 }
 
+/* --- Set aside ------------------------------------------------------------------------------ */
+
+/* Two piles in shift 0, one in shift 1, each in some 25 s a square inch. */
+static void
+burn_three (Story *story)
+{
+  for (int i = 0; i < 3; i++) {
+    const int shift = i / 2;
+
+    burn (story, shift, i, 0xff, 0);
+    tell (story, shift, i, LB_ENTRY_BURN_TIME, 150 + 10 * i);
+    tell (story, shift, i, LB_ENTRY_RODS, 4);
+  }
+}
+
+/* The job as it is now, and what it teaches. */
+typedef struct
+{
+  LbLedger *ledger;
+  LbFold *fold;
+  LbBurnHistory *history;
+} Now;
+
+static Now
+look (Story *story)
+{
+  Now now = { .ledger = fixture_read (story->book) };
+
+  now.fold = lb_fold_new (now.ledger, G_MAXINT64);
+  now.history = lb_burn_history_new (now.ledger, now.fold);
+  return now;
+}
+
+static void
+look_away (Now *now)
+{
+  lb_burn_history_free (now->history);
+  lb_fold_free (now->fold);
+  lb_ledger_free (now->ledger);
+}
+
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Now, look_away)
+
+/* Records it; returns the act, to be freed. */
+static char *
+set_aside (Story *story, int pile, int shift, const char *reason)
+{
+  g_auto (Now) now = look (story);
+  g_autoptr (GError) error = NULL;
+  char *act = NULL;
+  LbDraft draft;
+
+  g_assert_true (lb_burn_history_set_aside (now.history, now.ledger, now.fold, pile, shift, reason,
+                                            &draft, &error));
+  g_assert_no_error (error);
+  g_assert_true (lb_book_record (story->book, &draft, 1, &act, &error));
+  g_assert_no_error (error);
+  return act;
+}
+
+static void
+refuse_set_aside (Story *story, int pile, int shift, const char *reason)
+{
+  g_auto (Now) now = look (story);
+  g_autoptr (GError) error = NULL;
+  LbDraft draft;
+
+  g_assert_false (lb_burn_history_set_aside (now.history, now.ledger, now.fold, pile, shift, reason,
+                                             &draft, &error));
+  g_assert_error (error, LB_BOOK_ERROR, LB_BOOK_ERROR_REFUSED);
+}
+
+/* Which of the three samples teach, a bit each, and the shifts from bit 4 on. */
+static guint
+taught_by (Story *story)
+{
+  g_auto (Now) now = look (story);
+  guint taught = 0, n_aside = 0;
+
+  g_assert_cmpuint (now.history->samples->len, ==, 3);
+  g_assert_cmpuint (now.history->shifts->len, ==, 2);
+  for (guint i = 0; i < 3; i++) {
+    const LbBurnSample *sample = sample_at (now.history, i);
+
+    taught |= sample->is_set_aside ? 0 : 1u << i;
+    n_aside += sample->is_set_aside ? 1 : 0;
+    g_assert_true (sample->is_set_aside == (*sample->reason != '\0'));
+  }
+  for (guint i = 0; i < 2; i++)
+    taught |= shift_at (now.history, i)->is_set_aside ? 0 : 0x10u << i;
+  g_assert_cmpuint (now.fold->burn.n_set_aside, ==, n_aside);
+  g_assert_cmpuint (now.fold->burn.n_samples, ==, 3 - n_aside);
+  return taught;
+}
+
+static void
+test_set_aside (Story *story, gconstpointer data)
+{
+  burn_three (story);
+  g_assert_cmphex (taught_by (story), ==, 0x37);
+
+  /* One pile of a shift: its rods still count. */
+  g_autofree char *act = set_aside (story, 1, 0, "jacketed");
+
+  g_assert_cmphex (taught_by (story), ==, 0x35);
+  refuse_set_aside (story, 1, 0, "once more");
+  {
+    g_auto (Now) now = look (story);
+
+    g_assert_cmpstr (lb_burn_history_find (now.history, 1, 0)->reason, ==, "jacketed");
+    g_assert_null (lb_burn_history_find (now.history, 1, 1));
+  }
+
+  /* The whole shift, then one pile of it again. */
+  g_free (set_aside (story, -1, 0, "clock stood still"));
+  g_assert_cmphex (taught_by (story), ==, 0x24);
+  refuse_set_aside (story, -1, 0, "once more");
+  g_free (set_aside (story, 0, 0, NULL));
+  g_assert_cmphex (taught_by (story), ==, 0x25);
+  refuse_set_aside (story, 0, 0, NULL);
+  /* And all of it. */
+  g_free (set_aside (story, -1, 0, NULL));
+  g_assert_cmphex (taught_by (story), ==, 0x37);
+  refuse_set_aside (story, -1, 0, NULL);
+  /* Taking the first word back leaves the last one. */
+  g_free (fixture_take_back (story->book, story->shifts[0], act));
+  g_assert_cmphex (taught_by (story), ==, 0x37);
+}
+
+static void
+test_set_aside_taken_back (Story *story, gconstpointer data)
+{
+  burn_three (story);
+
+  g_autofree char *act = set_aside (story, 2, 1, "slip of the pen");
+  g_autofree char *back = NULL;
+
+  g_assert_cmphex (taught_by (story), ==, 0x33);
+  back = fixture_take_back (story->book, story->shifts[1], act);
+  g_assert_cmphex (taught_by (story), ==, 0x37);
+  g_free (fixture_take_back (story->book, story->shifts[1], back));
+  g_assert_cmphex (taught_by (story), ==, 0x33);
+}
+
+/* What is set aside changes what is learned, and nothing else of the job. */
+static void
+test_set_aside_teaches_nothing (Story *story, gconstpointer data)
+{
+  burn_three (story);
+  burn (story, 1, 3, 0xff, 0);
+  tell (story, 1, 3, LB_ENTRY_BURN_TIME, 6000);
+
+  g_auto (Now) with = look (story);
+
+  g_assert_true (lb_burn_model_is_outlier (&with.fold->burn, sample_at (with.history, 3)));
+  g_free (set_aside (story, 3, 1, "hours typed for minutes"));
+
+  g_auto (Now) without = look (story);
+
+  g_assert_cmpfloat (without.fold->burn.job.mean, <, 0.5 * with.fold->burn.job.mean);
+  g_assert_cmpfloat (without.fold->job.trigger_s, ==, with.fold->job.trigger_s);
+  g_assert_cmpuint (without.fold->states[3].n_left, ==, with.fold->states[3].n_left);
+}
+
+static void
+test_nothing_to_set_aside (Story *story, gconstpointer data)
+{
+  burn (story, 0, 0, LB_BAR (0), 0); /* without its time */
+  refuse_set_aside (story, 0, 0, "why not");
+  refuse_set_aside (story, 1, 0, "why not");
+  refuse_set_aside (story, -1, 0, "why not");
+}
+
 /* Pile 0 has the id "test-3", see the fixture. */
 static void
 test_shifts (Story *story, gconstpointer data)
@@ -328,6 +501,10 @@ main (int argc, char **argv)
   } tests[] = {
     { "/book/burn-history/samples", test_samples },
     { "/book/burn-history/taken-back", test_taken_back },
+    { "/book/burn-history/set-aside", test_set_aside },
+    { "/book/burn-history/set-aside-taken-back", test_set_aside_taken_back },
+    { "/book/burn-history/set-aside-teaches-nothing", test_set_aside_teaches_nothing },
+    { "/book/burn-history/nothing-to-set-aside", test_nothing_to_set_aside },
     { "/book/burn-history/shifts", test_shifts },
     { "/book/burn-history/unknown-bars", test_unknown_bars },
     { "/book/burn-history/empty", test_empty },

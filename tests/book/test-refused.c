@@ -117,6 +117,16 @@ test_needs (Job *job, gconstpointer data)
   draft.note = " \n";
   refuse (job, &draft);
 
+  draft = good (job, LB_ENTRY_SET_ASIDE);
+  refuse (job, &draft); /* without a reason */
+  draft.note = "slip of the pen";
+  draft.shift_id = NULL;
+  refuse (job, &draft);
+
+  draft = good (job, LB_ENTRY_TAKE_IN);
+  draft.shift_id = NULL;
+  refuse (job, &draft);
+
   draft = good (job, (LbEntryKind) 99);
   refuse (job, &draft);
 }

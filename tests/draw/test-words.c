@@ -384,6 +384,9 @@ test_entries (void)
     { { .kind = LB_ENTRY_CONDITION, .what = "wind", .note = "12 kn" }, "Wind: 12 kn" },
     { { .kind = LB_ENTRY_CONDITION, .what = "ice", .note = "none" }, "ice: none" },
     { { .kind = LB_ENTRY_NOTE, .note = "Slack late." }, "Slack late." },
+    { { .kind = LB_ENTRY_SET_ASIDE, .note = "jacketed pile" },
+      "Burning set aside from the learned rate (jacketed pile)" },
+    { { .kind = LB_ENTRY_TAKE_IN }, "Burning taken into the learned rate again" },
     /* Facts are kept in metric and shown in the reader's units. */
     { { .kind = LB_ENTRY_FACT, .what = "mudline", .note = "-7.3152" },
       "Mudline elevation set to -24 ft" },
