@@ -6,6 +6,7 @@
  * stdout is what the file holds, read back. */
 #include "tool/command.h"
 
+#include "book/burn-history.h"
 #include "book/clock-text.h"
 #include "book/gesture.h"
 #include "draw/plan-words.h"
@@ -26,8 +27,8 @@ static const GOptionEntry options[] = {
     "day|night" },
   { "who", 0, 0, G_OPTION_ARG_STRING, &who_option, N_ ("Who says so: a role or initials"),
     N_ ("TEXT") },
-  { "pile", 0, 0, G_OPTION_ARG_STRING, &pile_option, N_ ("The pile a dive or note is about"),
-    N_ ("PILE") },
+  { "pile", 0, 0, G_OPTION_ARG_STRING, &pile_option,
+    N_ ("The pile that a dive, note or set-aside is about"), N_ ("PILE") },
   { "count", 0, 0, G_OPTION_ARG_INT, &count_option,
     N_ ("How many bars, when it is not known which"), N_ ("N") },
   { "depth", 0, 0, G_OPTION_ARG_STRING, &depth_option, N_ ("A dive’s pneumo depth"),
@@ -257,6 +258,39 @@ fill_note (Record *record, int n_args, char **args, GError **error)
   return set_pile_option (record, draft, error);
 }
 
+static int
+index_of_shift (const Record *record)
+{
+  return (int) (record->shift - lb_ledger_shift (record->job->ledger, 0));
+}
+
+/* @reason NULL to take in again. */
+static gboolean
+fill_aside (Record *record, const char *reason, GError **error)
+{
+  const LbLedger *ledger = record->job->ledger;
+  const LbFold *fold = record->job->fold;
+  g_autoptr (LbBurnHistory) history = lb_burn_history_new (ledger, fold);
+  const int pile = pile_option != NULL ? lb_tool_find_pile (record->job, pile_option, error) : -1;
+
+  if (pile_option != NULL && pile < 0)
+    return FALSE;
+  return lb_burn_history_set_aside (history, ledger, fold, pile, index_of_shift (record), reason,
+                                    add_draft (record, LB_ENTRY_SET_ASIDE), error);
+}
+
+static gboolean
+fill_set_aside (Record *record, int n_args, char **args, GError **error)
+{
+  return fill_aside (record, args[0], error);
+}
+
+static gboolean
+fill_take_in (Record *record, int n_args, char **args, GError **error)
+{
+  return fill_aside (record, NULL, error);
+}
+
 static gboolean
 fill_drawn (Record *record, int n_args, char **args, GError **error)
 {
@@ -275,12 +309,6 @@ fill_broken (Record *record, int n_args, char **args, GError **error)
   return set_pile (record, draft, args[0], error) &&
          (stub_option == NULL ||
           set_amount (record, draft, LB_QUANTITY_LENGTH, stub_option, error));
-}
-
-static int
-index_of_shift (const Record *record)
-{
-  return (int) (record->shift - lb_ledger_shift (record->job->ledger, 0));
 }
 
 static gboolean
@@ -389,7 +417,8 @@ typedef struct
   const char *arguments;
   int least, most; /* -1 for any number */
   gboolean (*fill) (Record *record, int n_args, char **args, GError **error);
-  gboolean is_of_job; /* belongs to no shift */
+  gboolean is_of_job;    /* belongs to no shift */
+  gboolean is_afterward; /* about a shift that is on record */
 } Kind;
 
 static const Kind kinds[] = {
@@ -406,8 +435,10 @@ static const Kind kinds[] = {
   { "note", N_ ("TEXT"), 1, 1, fill_note },
   { "drawn", N_ ("PILE [NOTE]"), 1, 2, fill_drawn },
   { "broken", N_ ("PILE [NOTE] --stub ELEVATION"), 1, 2, fill_broken },
-  { "take-back", "", 0, 0, fill_take_back },
-  { "redo", "", 0, 0, fill_redo },
+  { "set-aside", N_ ("REASON [--pile PILE]"), 1, 1, fill_set_aside, .is_afterward = TRUE },
+  { "take-in", N_ ("[--pile PILE]"), 0, 0, fill_take_in, .is_afterward = TRUE },
+  { "take-back", "", 0, 0, fill_take_back, .is_afterward = TRUE },
+  { "redo", "", 0, 0, fill_redo, .is_afterward = TRUE },
   { "fact", N_ ("PILE FACT VALUE"), 3, 3, fill_fact, TRUE },
   { "setting", N_ ("KEY VALUE"), 2, 2, fill_setting, TRUE },
 };
@@ -520,7 +551,7 @@ record_entry (LbToolJob *job, const Kind *kind, guint32 day, int n_args, char **
                     .drafts = drafts,
                     .strings = strings };
 
-  if (known == NULL && (kind->fill == fill_take_back || kind->fill == fill_redo)) {
+  if (known == NULL && kind->is_afterward) {
     g_set_error_literal (&error, LB_BOOK_ERROR, LB_BOOK_ERROR_REFUSED,
                          _ ("There is no such shift yet"));
     return lb_tool_refuse (error);
@@ -565,7 +596,7 @@ const LbCommand lb_command_record = {
     "step PILE… cleaned|severed|rigged|pulled; bars PILE 1,2,5; rods NUMBER [PILE]; "
     "oxygen VOLUME [PILE]; burn-time PILE MINUTES; delay CAUSE MINUTES; fault PART "
     "[MINUTES]; dive DIVER; condition wind|sea|current|visibility TEXT; note TEXT; drawn "
-    "PILE [NOTE]; broken PILE [NOTE]; fact PILE FACT VALUE; setting KEY VALUE; take-back; redo. Numbers without a unit are in the "
+    "PILE [NOTE]; broken PILE [NOTE]; fact PILE FACT VALUE; setting KEY VALUE; set-aside REASON; take-in; take-back; redo. Numbers without a unit are in the "
     "job’s units."),
   .options = options,
   .least = 2,

@@ -9,8 +9,6 @@ G_BEGIN_DECLS
  * as often. */
 #define LB_BURN_FAULT_WEIGHT 0.5
 
-gboolean lb_burn_sample_is_used (const LbBurnSample *sample);
-
 /* Shape of the time of @n_bars burned in one go: what differs from dive to dive does not even out
  * over the bars, what differs from bar to bar does. */
 double lb_burn_shape (const LbBurnModel *model, guint n_bars);

@@ -29,6 +29,9 @@ typedef struct
   int pile, shift;       /* where it came from, indices of whoever keeps them */
 } LbBurnSample;
 
+/* Whether it teaches: nobody set it aside, and all that it takes is known. */
+gboolean lb_burn_sample_is_used (const LbBurnSample *sample);
+
 /* What one shift used. Each is NAN when not known for all of the bars burned in the shift. */
 typedef struct
 {

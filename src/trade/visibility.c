@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "trade/visibility.h"
 
+#include "trade/msgid.h"
+
 #include <string.h>
 
 /* NIST SP 811, appendix B: exact. */
@@ -24,6 +26,20 @@ static const Word words[] = {
   { "black", LB_VISIBILITY_NONE }, { "no vis", LB_VISIBILITY_NONE }, { "poor", LB_VISIBILITY_POOR },
   { "bad", LB_VISIBILITY_POOR },   { "fair", LB_VISIBILITY_FAIR },   { "good", LB_VISIBILITY_GOOD },
   { "clear", LB_VISIBILITY_GOOD },
+};
+
+typedef struct
+{
+  const char *key;
+  const char *name; /* msgid */
+} Name;
+
+static const Name names[LB_N_VISIBILITIES] = {
+  [LB_VISIBILITY_UNKNOWN] = { "unknown", N_ ("visibility not said") },
+  [LB_VISIBILITY_NONE] = { "none", N_ ("no visibility") },
+  [LB_VISIBILITY_POOR] = { "poor", N_ ("poor visibility") },
+  [LB_VISIBILITY_FAIR] = { "fair", N_ ("fair visibility") },
+  [LB_VISIBILITY_GOOD] = { "good", N_ ("good visibility") },
 };
 
 static LbVisibility
@@ -76,4 +92,35 @@ lb_visibility_from_text (const char *text, LbUnits units)
   const double number = g_ascii_strtod (said + at, &end);
 
   return class_of (number * metres_per_unit (end, units));
+}
+
+const char *
+lb_visibility_key (LbVisibility visibility)
+{
+  g_return_val_if_fail ((guint) visibility < LB_N_VISIBILITIES, NULL);
+
+  return names[visibility].key;
+}
+
+gboolean
+lb_visibility_from_key (const char *key, LbVisibility *out_visibility)
+{
+  g_return_val_if_fail (key, FALSE);
+  g_return_val_if_fail (out_visibility, FALSE);
+
+  for (int i = 0; i < LB_N_VISIBILITIES; i++) {
+    if (strcmp (key, names[i].key) == 0) {
+      *out_visibility = (LbVisibility) i;
+      return TRUE;
+    }
+  }
+  return FALSE;
+}
+
+const char *
+lb_visibility_name (LbVisibility visibility)
+{
+  g_return_val_if_fail ((guint) visibility < LB_N_VISIBILITIES, NULL);
+
+  return names[visibility].name;
 }

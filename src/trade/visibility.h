@@ -28,4 +28,10 @@ typedef enum {
  */
 LbVisibility lb_visibility_from_text (const char *text, LbUnits units);
 
+/* The classes by name, as in files and commands: "unknown", "none", "poor", "fair", "good". */
+const char *lb_visibility_key (LbVisibility visibility);
+gboolean lb_visibility_from_key (const char *key, LbVisibility *out_visibility);
+
+const char *lb_visibility_name (LbVisibility visibility); /* msgid: "poor visibility" */
+
 G_END_DECLS

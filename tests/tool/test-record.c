@@ -91,6 +91,86 @@ test_take_back_and_redo (void)
   shell_assert_says (said.out, "A1       standing  6/8");
 }
 
+/* --- Burning ------------------------------------------------------------------------------ */
+
+/* The member of the one sample, and of the one shift, that the job has. */
+static JsonObject *
+first_of (JsonNode *root, const char *list)
+{
+  JsonArray *items = json_object_get_array_member (json_node_get_object (root), list);
+
+  g_assert_cmpuint (json_array_get_length (items), ==, 1);
+  return json_array_get_object_element (items, 0);
+}
+
+static double
+burning_rate (const char *job, gboolean is_default)
+{
+  g_autofree char *line = g_strconcat ("burn ", job, " --json", NULL);
+  g_auto (Said) said = { 0 };
+
+  shell_tool (&said, 0, line);
+  g_autoptr (JsonNode) root = shell_parse_json (said.out);
+  JsonObject *object = json_node_get_object (root);
+
+  g_assert_cmpint (json_object_get_boolean_member (object, "is_default"), ==, is_default);
+  return json_object_get_double_member (object, "rate_s_per_m2");
+}
+
+static void
+test_burning (void)
+{
+  g_auto (Said) said = { 0 };
+
+  new_job ("burning");
+  shell_tool (&said, 0, "burn burning");
+  shell_assert_says (said.out, "Trigger time: 25 s/in² (12.5–50) · the stated default");
+
+  const double stated = burning_rate ("burning", TRUE);
+
+  shell_tool_ends (1, "record burning set-aside 'no such shift' --day 2026-07-01");
+  shell_tool_ends (0, "record burning bars A1 1-8 --day 2026-07-01");
+  shell_tool_ends (0, "record burning burn-time A1 '5 min' --day 2026-07-01");
+  shell_tool_ends (0, "record burning condition visibility 5 --day 2026-07-01");
+  shell_tool (&said, 0, "burn burning");
+  shell_assert_says (said.out, "#8, fair visibility: ");
+  shell_assert_says (said.out, "2026-07-01 day  A1: 8 × #8, 300 s, 47.5 s/in², fair visibility\n");
+
+  const double learned = burning_rate ("burning", FALSE);
+
+  g_assert_cmpfloat (learned, >, 1.2 * stated);
+
+  shell_tool_ends (1, "record burning set-aside jacketed --pile A2 --day 2026-07-01");
+  shell_tool (&said, 0, "record burning set-aside jacketed --pile A1 --day 2026-07-01");
+  shell_assert_says (said.out, "A1: Burning set aside from the learned rate (jacketed)");
+  g_assert_cmpfloat (burning_rate ("burning", TRUE), ==, stated);
+  shell_tool (&said, 0, "burn burning");
+  shell_assert_says (said.out, "; set aside: 1\n");
+  shell_assert_says (said.out, "fair visibility · set aside: jacketed\n");
+
+  shell_tool (&said, 0, "burn burning --json");
+  g_autoptr (JsonNode) aside = shell_parse_json (said.out);
+
+  g_assert_cmpstr (json_object_get_string_member (first_of (aside, "samples"), "reason"), ==,
+                   "jacketed");
+  g_assert_false (json_object_get_boolean_member (first_of (aside, "shifts"), "is_set_aside"));
+
+  shell_tool (&said, 0, "burn burning --csv");
+  g_autoptr (LbTextTable) table = shell_parse_csv (said.out);
+
+  g_assert_cmpuint (lb_text_table_get_shape (table).n_rows, ==, 2);
+
+  shell_tool_ends (0, "record burning take-in --pile A1 --day 2026-07-01");
+  g_assert_cmpfloat (burning_rate ("burning", FALSE), ==, learned);
+  shell_tool_ends (1, "record burning take-in --pile A1 --day 2026-07-01");
+  shell_tool_ends (0, "record burning set-aside 'clock stood still' --day 2026-07-01");
+  shell_tool (&said, 0, "burn burning");
+  shell_assert_says (said.out, "2026-07-01 day, with its rods and oxygen: set aside: clock stood");
+  shell_tool_ends (0, "record burning take-back --day 2026-07-01");
+  g_assert_cmpfloat (burning_rate ("burning", FALSE), ==, learned);
+  shell_tool_ends (0, "check burning");
+}
+
 /* --- Divers ------------------------------------------------------------------------------- */
 
 #define DAY " --day 2026-07-01"
@@ -240,6 +320,7 @@ main (int argc, char **argv)
 
   g_test_add_func ("/tool/record", test_record);
   g_test_add_func ("/tool/take-back-and-redo", test_take_back_and_redo);
+  g_test_add_func ("/tool/record/burning", test_burning);
   g_test_add_func ("/tool/divers", test_divers);
   g_test_add_func ("/tool/dive-table", test_dive_table);
   g_test_add_func ("/tool/severed", test_severed);

@@ -7,10 +7,10 @@
 
 /* --- Help and misuse ---------------------------------------------------------------------- */
 
-static const char *const commands[] = { "demo",   "new",     "take-piles", "take-dive-table",
-                                        "piles",  "cut",     "record",     "divers",
-                                        "totals", "summary", "draw",       "print",
-                                        "check" };
+static const char *const commands[] = { "demo",   "new",    "take-piles", "take-dive-table",
+                                        "piles",  "cut",    "burn",       "record",
+                                        "divers", "totals", "summary",    "draw",
+                                        "print",  "check" };
 
 static void
 test_help (void)
@@ -72,6 +72,7 @@ static const char *const misuses[] = {
   "cut demo",
   "cut demo G7 --yaml",
   "totals demo --csv --json",
+  "burn demo --csv --json",
   "record demo",
   "record demo fly G7",
   "record demo step G7",
