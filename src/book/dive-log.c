@@ -160,8 +160,8 @@ lb_dive_log_left (const LbDiveLog *log, const char *diver, double depth_m, gint6
 {
   g_autoptr (GArray) dives = lb_dive_log_of (log, diver, NULL, start_us);
 
-  return lb_dive_left (log->fold->basis.table, (const LbDive *) (gconstpointer) dives->data,
-                       dives->len, depth_m, start_us);
+  return lb_dive_left (lb_fold_basis (log->fold)->table,
+                       (const LbDive *) (gconstpointer) dives->data, dives->len, depth_m, start_us);
 }
 
 LbDiveLeft
@@ -174,8 +174,9 @@ lb_dive_log_left_before (const LbDiveLog *log, const LbEntry *dive)
 
   g_autoptr (GArray) dives = lb_dive_log_of (log, dive->what, dive, dive->start_us);
 
-  return lb_dive_left (log->fold->basis.table, (const LbDive *) (gconstpointer) dives->data,
-                       dives->len, dive->amount, dive->start_us);
+  return lb_dive_left (lb_fold_basis (log->fold)->table,
+                       (const LbDive *) (gconstpointer) dives->data, dives->len, dive->amount,
+                       dive->start_us);
 }
 
 const LbEntry *

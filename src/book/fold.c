@@ -376,16 +376,45 @@ new_fold (const LbLedger *ledger)
   return fold;
 }
 
-/* What the plans rest on. */
-static void
-learn (LbFold *fold, const LbLedger *ledger)
+/* What the plans rest on. The ledger is the one folded, which has only grown since. */
+typedef struct _LbFoldLessons
 {
-  g_autoptr (LbBurnHistory) history = lb_burn_history_new (ledger, fold);
+  const LbLedger *ledger;
+  gboolean are_learned;
+  LbBurnModel burn;
+  LbCutBasis basis;
+} LbFoldLessons;
 
-  lb_burn_history_fit (history, fold, &fold->burn);
-  fold->basis = lb_cut_basis (&fold->assumptions);
-  fold->basis.table = fold->has_own_table ? &fold->own_table : NULL;
-  fold->basis.burn = &fold->burn;
+static LbFoldLessons *
+new_lessons (const LbLedger *ledger)
+{
+  LbFoldLessons *lessons = g_new (LbFoldLessons, 1);
+
+  lessons->ledger = ledger;
+  lessons->are_learned = FALSE;
+  return lessons;
+}
+
+static void
+learn (const LbFold *fold, LbFoldLessons *lessons)
+{
+  g_autoptr (LbBurnHistory) history = lb_burn_history_new (lessons->ledger, fold);
+
+  lb_burn_history_fit (history, fold, &lessons->burn);
+  lessons->basis = lb_cut_basis (&fold->assumptions);
+  lessons->basis.table = fold->has_own_table ? &fold->own_table : NULL;
+  lessons->basis.burn = &lessons->burn;
+  lessons->are_learned = TRUE;
+}
+
+const LbCutBasis *
+lb_fold_basis (const LbFold *fold)
+{
+  g_return_val_if_fail (fold != NULL, NULL);
+
+  if (!fold->lessons->are_learned)
+    learn (fold, fold->lessons);
+  return &fold->lessons->basis;
 }
 
 LbFold *
@@ -410,7 +439,7 @@ lb_fold_new (const LbLedger *ledger, gint64 until_us)
   fold_work (&folding);
   conclude_piles (&folding);
   lb_fold_sum_days (fold, ledger, n_came_back);
-  learn (fold, ledger);
+  fold->lessons = new_lessons (ledger);
   return fold;
 }
 
@@ -426,6 +455,7 @@ lb_fold_free (LbFold *fold)
   g_free (fold->is_alive);
   g_hash_table_unref (fold->by_mark);
   g_string_chunk_free (fold->strings);
+  g_free (fold->lessons);
   g_free (fold);
 }
 

@@ -71,9 +71,8 @@ typedef struct
   LbAssumptions assumptions;
   gboolean has_own_table; /* of no-stop limits */
   LbDiveTable own_table;
-  LbBurnModel burn; /* what the dives so far teach */
-  LbCutBasis basis; /* of the assumptions, the dives and the own table */
-  const char *name; /* the job's, borrowed from the ledger */
+  struct _LbFoldLessons *lessons; /* see lb_fold_basis() */
+  const char *name;               /* the job's, borrowed from the ledger */
   const char *place;
   const char *datum;
   GHashTable *by_mark;   /* lb_mark_key() of the present mark → index + 1 */
@@ -87,6 +86,15 @@ typedef struct
 LbFold *lb_fold_new (const LbLedger *ledger, gint64 until_us);
 void lb_fold_free (LbFold *fold);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (LbFold, lb_fold_free)
+
+/**
+ * lb_fold_basis:
+ *
+ * What the cut plans of this fold rest on: the assumptions, the own table, and what the dives so far
+ * teach. Learned when it is first asked for, as long as the ledger that was folded still lives, and
+ * kept: it takes as long as all the rest of the fold, and much of what is shown needs none of it.
+ */
+const LbCutBasis *lb_fold_basis (const LbFold *fold);
 
 /* Index by present mark (any case, spaces ignored), -1 for none. */
 int lb_fold_find_mark (const LbFold *fold, const char *mark);

@@ -340,6 +340,12 @@ show_piles (Report *report)
   show_table (report, columns, G_N_ELEMENTS (columns), width_of (report), cells);
 }
 
+static const LbDiveTable *
+own_table (const LbFold *fold)
+{
+  return fold->has_own_table ? &fold->own_table : NULL;
+}
+
 /* The limit at the dive's depth, and on which side of it the bottom time lies. */
 static char *
 limit_text (const Report *report, const LbEntry *dive)
@@ -348,7 +354,7 @@ limit_text (const Report *report, const LbEntry *dive)
   double depth_m;
   LbNoStop no_stop;
   if (isnan (dive->amount) || !lb_pneumo_corrected (dive->amount, &depth_m, NULL) ||
-      !lb_dive_table_limit (report->fold->basis.table, depth_m, &no_stop, NULL))
+      !lb_dive_table_limit (own_table (report->fold), depth_m, &no_stop, NULL))
     return g_strdup (_ ("no limit can be read"));
   if (isinf (no_stop.limit_s))
     return g_strdup (C_ ("figure", "no limit"));

@@ -18,10 +18,11 @@ void lb_paper_size (LbPaper paper, double *out_width_pt, double *out_height_pt);
 gboolean lb_paper_from_name (const char *name, LbPaper *out_paper);
 
 /* The cut card: one pile, one page, every figure with its range and reason, cautions with boxes
- * to tick, side view and section. */
+ * to tick, side view and section. @basis is the fold's, see lb_fold_basis(). */
 void lb_card_draw (cairo_t *cr,
                    const LbVoice *voice,
                    const LbFold *fold,
+                   const LbCutBasis *basis,
                    guint pile,
                    double width_pt,
                    double height_pt);

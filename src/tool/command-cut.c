@@ -173,9 +173,9 @@ run (int n_args, char **args)
 
   const LbPileState *state = &job.fold->states[pile];
   const LbVoice voice = lb_tool_voice (&job);
+  const LbCutBasis basis = lb_tool_job_basis (&job);
 
-  lb_cut_plan_reckon (&job.fold->piles[pile], state->burned, state->n_unplaced, &job.fold->basis,
-                      &plan);
+  lb_cut_plan_reckon (&job.fold->piles[pile], state->burned, state->n_unplaced, &basis, &plan);
   return as_json ? put_json (&job, (guint) pile, &voice, &plan)
                  : put_text (&job, (guint) pile, &voice, &plan);
 }

@@ -150,7 +150,7 @@ find_pile (Picture *picture, const char *mark, GError **error)
 
   picture->pile = (guint) pile;
   lb_cut_plan_reckon (&fold->piles[pile], fold->states[pile].burned, fold->states[pile].n_unplaced,
-                      &fold->basis, &picture->plan);
+                      lb_fold_basis (fold), &picture->plan);
   return TRUE;
 }
 

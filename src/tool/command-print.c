@@ -20,8 +20,9 @@ typedef struct
 {
   const LbToolJob *job;
   LbVoice voice;
-  GArray *piles; /* guint: of cards */
-  guint32 day;   /* of a report */
+  LbCutBasis basis; /* of cards */
+  GArray *piles;    /* guint: of cards */
+  guint32 day;      /* of a report */
 } Paper;
 
 static void
@@ -29,8 +30,8 @@ draw_card_cb (cairo_t *cr, gsize page, double width, double height, gpointer dat
 {
   const Paper *paper = data;
 
-  lb_card_draw (cr, &paper->voice, paper->job->fold, g_array_index (paper->piles, guint, page),
-                width, height);
+  lb_card_draw (cr, &paper->voice, paper->job->fold, &paper->basis,
+                g_array_index (paper->piles, guint, page), width, height);
 }
 
 static void
@@ -130,7 +131,7 @@ run (int n_args, char **args)
     size = job.fold->units == LB_UNITS_US ? LB_PAPER_LETTER : LB_PAPER_A4;
   lb_paper_size (size, &width, &height);
 
-  Paper paper = { .job = &job, .voice = lb_tool_voice (&job) };
+  Paper paper = { .job = &job, .voice = lb_tool_voice (&job), .basis = lb_tool_job_basis (&job) };
 
   return is_card ? print_cards (&paper, n_args - 3, args + 2, path, width, height)
                  : print_day (&paper, args[2], path, width, height);

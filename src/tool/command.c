@@ -31,7 +31,6 @@ gboolean
 lb_tool_job_add_cautions (LbToolJob *job, const char *path, GError **error)
 {
   g_autofree char *text = NULL;
-  LbCutBasis *basis = &job->fold->basis;
   gsize length, n_taken;
   const LbCautionRow *taken = lb_caution_rows (&n_taken);
 
@@ -44,8 +43,17 @@ lb_tool_job_add_cautions (LbToolJob *job, const char *path, GError **error)
     g_prefix_error (error, "%s: ", path);
     return FALSE;
   }
-  basis->crew_rows = lb_caution_list_rows (job->cautions, &basis->n_crew_rows);
   return TRUE;
+}
+
+LbCutBasis
+lb_tool_job_basis (const LbToolJob *job)
+{
+  LbCutBasis basis = *lb_fold_basis (job->fold);
+
+  if (job->cautions != NULL)
+    basis.crew_rows = lb_caution_list_rows (job->cautions, &basis.n_crew_rows);
+  return basis;
 }
 
 void

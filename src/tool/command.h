@@ -40,7 +40,7 @@ typedef struct
   LbBook *book;
   LbLedger *ledger;
   LbFold *fold;
-  LbCautionList *cautions; /* the crew's own; the fold's basis borrows its rows */
+  LbCautionList *cautions; /* the crew's own, NULL for none */
 } LbToolJob;
 
 gboolean lb_tool_job_open (LbToolJob *job, const char *path, LbBookMode mode, GError **error);
@@ -49,6 +49,9 @@ gboolean lb_tool_job_read (LbToolJob *job, GError **error); /* again, after reco
 /* The crew's own cautions from a list (exchange/caution-list), for the plans of this job; @path may be
  * NULL, which adds none. Once a job. */
 gboolean lb_tool_job_add_cautions (LbToolJob *job, const char *path, GError **error);
+
+/* What the plans of this job rest on, its crew's cautions among it. Borrows from the job. */
+LbCutBasis lb_tool_job_basis (const LbToolJob *job);
 
 void lb_tool_job_clear (LbToolJob *job);
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (LbToolJob, lb_tool_job_clear)

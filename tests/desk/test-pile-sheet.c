@@ -331,7 +331,7 @@ test_steps_are_said (Fixture *fixture, gconstpointer data)
   hold = lb_hold_point_text (&shown.plan, at);
   g_assert_nonnull (hold);
   assert_reads (fixture->sheet, hold);
-  g_assert_true (lb_pile_hold_shares (shown.pile, shown.plan.places, 0, &shown.fold->basis,
+  g_assert_true (lb_pile_hold_shares (shown.pile, shown.plan.places, 0, lb_fold_basis (shown.fold),
                                       &shown.plan.hold, at, &shares));
   step = lb_step_text (shown.voice, &shown.fold->assumptions, &shown.plan, &shares, at);
   label = g_strdup_printf ("The bars at the cut, looking down. %s. %s", hold, step);

@@ -29,7 +29,8 @@ static void
 draw_card (cairo_t *cr, gsize page, double width, double height, gpointer data)
 {
   const Sheet *const sheet = data;
-  lb_card_draw (cr, &sheet->voice, sheet->fold, sheet->pile, width, height);
+  lb_card_draw (cr, &sheet->voice, sheet->fold, lb_fold_basis (sheet->fold), sheet->pile, width,
+                height);
 }
 
 static void
@@ -177,7 +178,7 @@ assert_card_has_steps (const char *squeezed, const Sheet *sheet, const LbCutPlan
 {
   const LbPile *const pile = &sheet->fold->piles[sheet->pile];
   LbCutSteps steps;
-  const gboolean has_steps = lb_cut_steps_reckon (pile, &sheet->fold->basis, plan, &steps);
+  const gboolean has_steps = lb_cut_steps_reckon (pile, lb_fold_basis (sheet->fold), plan, &steps);
   g_autoptr (GString) table = g_string_new (NULL);
   const gboolean is_wide = steps.n_steps + steps.n_dives < 12;
 
@@ -213,7 +214,7 @@ assert_card_says_all (const char *squeezed, const Sheet *sheet)
   const LbPile *const pile = &fold->piles[sheet->pile];
   const LbPileState *const state = &fold->states[sheet->pile];
   LbCutPlan plan;
-  lb_cut_plan_reckon (pile, state->burned, state->n_unplaced, &fold->basis, &plan);
+  lb_cut_plan_reckon (pile, state->burned, state->n_unplaced, lb_fold_basis (fold), &plan);
 
   assert_has (squeezed, pile->mark);
   assert_has (squeezed, fold->name);
@@ -380,7 +381,7 @@ test_card_keeps_its_size (void)
     cairo_t *const cr = cairo_create (image);
     LbVoice voice = LB_VOICE_PLAIN;
     voice.scale = 1.0 + (double) i;
-    lb_card_draw (cr, &voice, fold, 2, 612, 792);
+    lb_card_draw (cr, &voice, fold, lb_fold_basis (fold), 2, 612, 792);
     cairo_surface_flush (image);
     n = (gsize) cairo_image_surface_get_stride (image) * 792;
     bytes[i] = g_memdup2 (cairo_image_surface_get_data (image), n);

@@ -66,7 +66,7 @@ test_pier (Demo *demo, gconstpointer data)
     g_hash_table_add (kinds, g_strdup_printf ("%d %.3f %s", (int) pile->outline.shape,
                                               pile->outline.width_m, pile->bar->name));
     n_strand += pile->bar->kind == LB_BAR_STRAND ? 1 : 0;
-    lb_cut_plan_reckon (pile, 0, 0, &demo->fold->basis, &plan);
+    lb_cut_plan_reckon (pile, 0, 0, lb_fold_basis (demo->fold), &plan);
     g_assert_cmpfloat (plan.figures[LB_FIGURE_CUT_DEPTH].range.likely, >=, 23.5 * FOOT);
     g_assert_cmpfloat (plan.figures[LB_FIGURE_CUT_DEPTH].range.likely, <=, 41.5 * FOOT);
     if (pile->batter > 0) {

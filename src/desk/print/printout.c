@@ -159,9 +159,10 @@ lb_printout_draw (LbPrintout *self, cairo_t *cr, gsize page)
 
   if (self->piles != NULL) {
     const LbVoice voice = voice_of (self);
+    const LbFold *fold = lb_job_get_fold (self->job);
 
     g_return_if_fail (page < self->piles->len);
-    lb_card_draw (cr, &voice, lb_job_get_fold (self->job), g_array_index (self->piles, guint, page),
+    lb_card_draw (cr, &voice, fold, lb_fold_basis (fold), g_array_index (self->piles, guint, page),
                   self->width, self->height);
     return;
   }

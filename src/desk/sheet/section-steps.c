@@ -120,7 +120,7 @@ show_step (LbSectionSteps *self, const LbSheetPile *shown)
   LbBarShares shares;
 
   if (lb_pile_hold_shares (shown->pile, shown->plan.places, shown->state->burned,
-                           &shown->fold->basis, &shown->plan.hold, step, &shares))
+                           lb_fold_basis (shown->fold), &shown->plan.hold, step, &shares))
     words = lb_step_text (shown->voice, &shown->fold->assumptions, &shown->plan, &shares, step);
   gtk_label_set_text (self->hold_label, hold != NULL ? hold : "");
   gtk_widget_set_visible (GTK_WIDGET (self->hold_label), hold != NULL);

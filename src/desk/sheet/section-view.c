@@ -72,7 +72,7 @@ reckon_shares (const LbSheetPile *shown, gsize step, LbBarShares *out_shares)
 {
   return lb_section_view_can_step (shown) &&
          lb_pile_hold_shares (shown->pile, shown->plan.places, shown->state->burned,
-                              &shown->fold->basis, &shown->plan.hold, step, out_shares);
+                              lb_fold_basis (shown->fold), &shown->plan.hold, step, out_shares);
 }
 
 /* On the way from the step before to this one. */

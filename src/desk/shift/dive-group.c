@@ -147,7 +147,7 @@ read_bare_limit (LbDiveGroup *self, const LbEntry *dive, LbDiveLeft *out)
   LbNoStop limit;
 
   if (isnan (dive->amount) || !lb_pneumo_corrected (dive->amount, &depth_m, NULL) ||
-      !lb_dive_table_limit (fold->basis.table, depth_m, &limit, NULL))
+      !lb_dive_table_limit (lb_fold_basis (fold)->table, depth_m, &limit, NULL))
     return FALSE;
   *out =
     (LbDiveLeft){ .state = LB_DIVE_LEFT_KNOWN, .limit_s = limit.limit_s, .open_s = limit.limit_s };
