@@ -124,11 +124,14 @@ put_together (const LbBurnModel *model,
 {
   const LbRange flow = range_of_use (&model->oxygen, is_over_many);
 
-  *out_oxygen_m3 = product (trigger_s, &flow);
   if (!has_learned (model)) {
     lb_burn_reckon (&model->assumptions, steel_m2, n_bars, out_burn);
+    *out_oxygen_m3 = model->oxygen.n_shifts == 0
+                       ? lb_burn_stated_oxygen (&model->assumptions, trigger_s)
+                       : product (trigger_s, &flow);
     return;
   }
+  *out_oxygen_m3 = product (trigger_s, &flow);
 
   const LbRange rate = range_of_use (&model->rods, is_over_many);
   const LbRange restrike = range_of_use (&model->restrike, is_over_many);

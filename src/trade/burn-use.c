@@ -114,23 +114,25 @@ lb_burn_use_fit (const LbBurnShift *shifts, gsize n_shifts, LbBurnModel *model)
   const LbAssumptions *assumptions = &model->assumptions;
   const double *value = assumptions->value;
   const double waste = value[LB_ASSUME_ROD_WASTE];
-  const double flow = value[LB_ASSUME_OXYGEN_FLOW];
   const double restrike = value[LB_ASSUME_RESTRIKE];
-  const LbRange flow_guess = { .likely = flow,
-                               .low = FLOW_LOW_SHARE * flow,
-                               .high = FLOW_HIGH_SHARE * flow };
+  const LbRange one_second = { .likely = 1, .low = 1, .high = 1 };
 
   model->rods.stated = (LbRange){
     .likely = rods_a_second (assumptions, waste),
     .low = rods_a_second (assumptions, MIN (waste, value[LB_ASSUME_ROD_WASTE_LOW])),
     .high = rods_a_second (assumptions, MAX (waste, value[LB_ASSUME_ROD_WASTE_HIGH])),
   };
-  model->oxygen.stated = (LbRange){ .likely = flow, .low = flow, .high = flow };
+  model->oxygen.stated = lb_burn_stated_oxygen (assumptions, &one_second);
   model->restrike.stated = (LbRange){ .likely = restrike,
                                       .low = MIN (restrike, value[LB_ASSUME_RESTRIKE_LOW]),
                                       .high = MAX (restrike, value[LB_ASSUME_RESTRIKE_HIGH]) };
 
   fit_use (&model->rods, &model->rods.stated, rods_of, shifts, n_shifts, model);
+  const double flow = model->oxygen.stated.likely;
+  const LbRange flow_guess = { .likely = flow,
+                               .low = FLOW_LOW_SHARE * flow,
+                               .high = FLOW_HIGH_SHARE * flow };
+
   fit_use (&model->oxygen, &flow_guess, oxygen_of, shifts, n_shifts, model);
   fit_use (&model->restrike, &model->restrike.stated, restrike_of, shifts, n_shifts, model);
 }

@@ -56,3 +56,20 @@ lb_burn_reckon (const LbAssumptions *assumptions, double steel_m2, guint n_bars,
   reckon_one (assumptions, &high, steel_m2, n_bars, &out_burn->trigger_s.high,
               &out_burn->wall_s.high, &out_burn->rods.high);
 }
+
+LbRange
+lb_burn_stated_oxygen (const LbAssumptions *assumptions, const LbRange *trigger_s)
+{
+  g_return_val_if_fail (assumptions, (LbRange){ 0 });
+  g_return_val_if_fail (trigger_s, (LbRange){ 0 });
+
+  const double *value = assumptions->value;
+  const double flow = value[LB_ASSUME_OXYGEN_FLOW];
+  const double waste = value[LB_ASSUME_ROD_WASTE];
+
+  return (LbRange){
+    .likely = trigger_s->likely * flow / (1 - waste),
+    .low = trigger_s->low * flow / (1 - MIN (waste, value[LB_ASSUME_ROD_WASTE_LOW])),
+    .high = trigger_s->high * flow / (1 - MAX (waste, value[LB_ASSUME_ROD_WASTE_HIGH])),
+  };
+}

@@ -29,4 +29,8 @@ void lb_burn_reckon (const LbAssumptions *assumptions,
                      guint n_bars,
                      LbBurn *out_burn);
 
+/* Free gas as at the surface that goes with a trigger time: flow / (1 − waste), since what is wasted
+ * of a rod burns oxygen too. The ends go together. */
+LbRange lb_burn_stated_oxygen (const LbAssumptions *assumptions, const LbRange *trigger_s);
+
 G_END_DECLS

@@ -118,9 +118,12 @@ test_no_samples (void)
     g_assert_cmpfloat (burn.rods.likely, ==, stated.rods.likely);
     g_assert_cmpfloat (burn.wall_s.low, ==, stated.wall_s.low);
     g_assert_cmpfloat (burn.wall_s.high, ==, stated.wall_s.high);
-    /* 24 cu ft a minute. */
+    /* 24 cu ft a minute, and 15 % of each rod wasted burns too: 10 at the low end, 25 at the
+     * high. */
     g_assert_cmpfloat_with_epsilon (oxygen.likely,
-                                    burn.trigger_s.likely * 24 / 60 * pow (0.3048, 3), 1e-9);
+                                    burn.trigger_s.likely / 0.85 * 24 / 60 * pow (0.3048, 3), 1e-9);
+    g_assert_cmpfloat (oxygen.low / burn.trigger_s.low, <, oxygen.likely / burn.trigger_s.likely);
+    g_assert_cmpfloat (oxygen.high / burn.trigger_s.high, >, oxygen.likely / burn.trigger_s.likely);
   }
 
   const LbRange rate = lb_burn_model_rate (&model, NULL, LB_VISIBILITY_UNKNOWN);
