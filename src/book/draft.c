@@ -9,6 +9,7 @@
 
 #include "trade/assumption.h"
 #include "trade/step.h"
+#include "trade/visibility.h"
 
 #include <errno.h>
 #include <glib/gi18n-lib.h>
@@ -311,7 +312,9 @@ check_dive_table (const char *text, GError **error)
 static gboolean
 check_setting (const LbDraft *draft, GError **error)
 {
-  static const char *const texts[] = { "name", "place", "datum", "units", NULL };
+  static const char *const texts[] = { "name", "place", "datum", "units", LB_SETTING_VISIBILITY,
+                                       NULL };
+  LbVisibility visibility;
   const char *value = draft->note != NULL ? draft->note : "";
 
   if (g_str_has_prefix (draft->what, "assume."))
@@ -325,6 +328,11 @@ check_setting (const LbDraft *draft, GError **error)
   if (strcmp (draft->what, "units") == 0 && strcmp (value, "us") != 0 &&
       strcmp (value, "metric") != 0)
     return refuse (error, _ ("The units are “us” or “metric”, not “%s”"), value);
+  if (strcmp (draft->what, LB_SETTING_VISIBILITY) == 0 && *value != '\0' &&
+      !lb_visibility_from_key (value, &visibility))
+    return refuse (error,
+                   _ ("The visibility to plan for is unknown, none, poor, fair or good, not “%s”"),
+                   value);
   return TRUE;
 }
 

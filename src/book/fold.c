@@ -108,6 +108,15 @@ set_dive_table (LbFold *fold, const char *text)
 }
 
 static void
+set_visibility (LbFold *fold, const char *key)
+{
+  if (*key == '\0')
+    fold->has_own_visibility = FALSE;
+  else if (lb_visibility_from_key (key, &fold->own_visibility))
+    fold->has_own_visibility = TRUE;
+}
+
+static void
 set_setting (LbFold *fold, const LbEntry *entry)
 {
   if (strcmp (entry->what, "name") == 0)
@@ -120,6 +129,8 @@ set_setting (LbFold *fold, const LbEntry *entry)
     fold->units = strcmp (entry->note, "metric") == 0 ? LB_UNITS_METRIC : LB_UNITS_US;
   else if (strcmp (entry->what, LB_SETTING_DIVE_TABLE) == 0)
     set_dive_table (fold, entry->note);
+  else if (strcmp (entry->what, LB_SETTING_VISIBILITY) == 0)
+    set_visibility (fold, entry->note);
   else if (g_str_has_prefix (entry->what, "assume."))
     set_assumption (fold, entry->what + strlen ("assume."), entry->note);
 }
@@ -233,6 +244,16 @@ fold_pile_entry (Folding *folding, const LbEntry *entry)
   }
 }
 
+/* The last one said, shift after shift. */
+static void
+hear_condition (LbFold *fold, const LbEntry *entry)
+{
+  if (entry->shift < 0 || strcmp (entry->what, "visibility") != 0)
+    return;
+  fold->said_visibility = lb_visibility_from_text (entry->note, fold->units);
+  fold->visibility_shift = entry->shift;
+}
+
 static gsize
 heap_of (const Folding *folding, gsize i)
 {
@@ -299,6 +320,8 @@ fold_work (Folding *folding)
     if (!fold->is_alive[at])
       continue;
     lb_fold_count_entry (fold, entry);
+    if (entry->kind == LB_ENTRY_CONDITION)
+      hear_condition (fold, entry);
     if (entry->pile >= 0)
       fold_pile_entry (folding, entry);
   }
@@ -366,6 +389,7 @@ new_fold (const LbLedger *ledger)
   fold->by_mark = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
   fold->strings = g_string_chunk_new (1024);
   fold->name = fold->place = fold->datum = "";
+  fold->visibility_shift = -1;
   lb_assumptions_init (&fold->assumptions);
   if (fold->n_piles > 0)
     memcpy (fold->piles, ledger->piles->data, fold->n_piles * sizeof (LbPile));
@@ -404,6 +428,8 @@ learn (const LbFold *fold, LbFoldLessons *lessons)
   lessons->basis = lb_cut_basis (&fold->assumptions);
   lessons->basis.table = fold->has_own_table ? &fold->own_table : NULL;
   lessons->basis.burn = &lessons->burn;
+  lessons->basis.visibility = fold->has_own_visibility ? fold->own_visibility
+                                                       : fold->said_visibility;
   lessons->are_learned = TRUE;
 }
 

@@ -71,6 +71,9 @@ typedef struct
   LbAssumptions assumptions;
   gboolean has_own_table; /* of no-stop limits */
   LbDiveTable own_table;
+  gboolean has_own_visibility; /* to plan for; else the one said last is taken */
+  LbVisibility own_visibility, said_visibility;
+  int visibility_shift;           /* in which it was said, -1 for none */
   struct _LbFoldLessons *lessons; /* see lb_fold_basis() */
   const char *name;               /* the job's, borrowed from the ledger */
   const char *place;
@@ -90,8 +93,8 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (LbFold, lb_fold_free)
 /**
  * lb_fold_basis:
  *
- * What the cut plans of this fold rest on: the assumptions, the own table, and what the dives so far
- * teach. Learned when it is first asked for, as long as the ledger that was folded still lives, and
+ * What the cut plans of this fold rest on: the assumptions, the own table, the visibility, and what the
+ * dives so far teach. Learned when it is first asked for, as long as the ledger that was folded still lives, and
  * kept: it takes as long as all the rest of the fold, and much of what is shown needs none of it.
  */
 const LbCutBasis *lb_fold_basis (const LbFold *fold);

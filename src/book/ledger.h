@@ -39,6 +39,10 @@ typedef enum {
  * reads it; "" for the U.S. Navy's. */
 #define LB_SETTING_DIVE_TABLE "dive-table"
 
+/* The setting that says for which visibility the cuts are planned, by lb_visibility_key(); "" for
+ * the one that was said last. */
+#define LB_SETTING_VISIBILITY "visibility"
+
 #define LB_N_ENTRY_KINDS (LB_ENTRY_TAKE_BACK + 1)
 
 const char *lb_entry_kind_name (LbEntryKind kind); /* "step", "bars", …: key in the file */

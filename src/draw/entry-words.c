@@ -6,6 +6,7 @@
 #include "draw/plan-words.h"
 #include "draw/voice-text.h"
 #include "trade/bottom-time.h"
+#include "trade/visibility.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -187,6 +188,17 @@ assumption_text (const LbVoice *voice, const LbAssumption *assumption, const cha
 }
 
 static char *
+visibility_text (const char *key)
+{
+  LbVisibility visibility;
+
+  if (!lb_visibility_from_key (key, &visibility))
+    return g_strdup (_ ("Planned for the visibility that was said last"));
+  return g_strdup_printf (_ ("Planned for %s"),
+                          g_dgettext (GETTEXT_PACKAGE, lb_visibility_name (visibility)));
+}
+
+static char *
 setting_text (const LbVoice *voice, const LbEntry *entry)
 {
   static const char PREFIX[] = "assume.";
@@ -197,6 +209,8 @@ setting_text (const LbVoice *voice, const LbEntry *entry)
   if (g_str_equal (entry->what, LB_SETTING_DIVE_TABLE))
     return g_strdup (entry->note[0] != '\0' ? _ ("No-stop table: the supervisor’s own")
                                             : _ ("No-stop table: the U.S. Navy’s"));
+  if (g_str_equal (entry->what, LB_SETTING_VISIBILITY))
+    return visibility_text (entry->note);
   return g_strdup_printf (_ ("Job’s %s set to %s"), entry->what, entry->note);
 }
 

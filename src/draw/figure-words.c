@@ -180,9 +180,17 @@ why_trigger (const Why *why)
   g_autofree char *product = rate_times_steel (why);
   if (basis->is_default)
     return g_strdup_printf (_ ("%s; the stated default"), product);
-  return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%s; this job’s rate, from %u bar",
-                                       "%s; this job’s rate, from %u bars", basis->n_bars),
-                          product, basis->n_bars);
+  if (why->plan->visibility == LB_VISIBILITY_UNKNOWN)
+    return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%s; this job’s rate, from %u bar",
+                                         "%s; this job’s rate, from %u bars", basis->n_bars),
+                            product, basis->n_bars);
+  return g_strdup_printf (
+    /* Translators: rate × steel, bars, a visibility (“poor visibility”), how many of them in it. */
+    g_dngettext (GETTEXT_PACKAGE, "%s; this job’s rate, from %u bar, for %s (%u of them)",
+                 "%s; this job’s rate, from %u bars, for %s (%u of them)", basis->n_bars),
+    product, basis->n_bars,
+    g_dgettext (GETTEXT_PACKAGE, lb_visibility_name (why->plan->visibility)),
+    basis->n_bars_in_visibility);
 }
 
 static char *

@@ -334,7 +334,9 @@ run (int n_args, char **args)
     return lb_tool_refuse (error);
 
   g_autoptr (LbBurnHistory) history = lb_burn_history_new (job.ledger, job.fold);
-  const Burning burning = { .job = &job, .history = history, .model = &job.fold->burn };
+  const Burning burning = { .job = &job,
+                            .history = history,
+                            .model = lb_fold_basis (job.fold)->burn };
 
   return as_json ? put_json (&burning) : as_csv ? put_csv (&burning) : put_text (&burning);
 }

@@ -95,6 +95,7 @@ put_json (const LbToolJob *job, guint pile, const LbVoice *voice, const LbCutPla
                                   isinf (plan->figures[LB_FIGURE_NO_STOP].range.likely) != 0);
   json_builder_end_object (builder);
 
+  lb_json_add_text (builder, "visibility", lb_visibility_key (plan->visibility));
   lb_json_add_member (builder, g_strdup ("table_depth_m"), plan->table_depth_m);
   lb_json_add_text (builder, "slag_side",
                     plan->is_battered ? lb_compass_name (plan->slag_side) : NULL);

@@ -375,11 +375,12 @@ fill_fact (Record *record, int n_args, char **args, GError **error)
   return TRUE;
 }
 
-/* name, place, datum and units as they are; assumptions in the job's units, kept in SI. */
+/* name, place, datum, units and visibility as they are; assumptions in the job's units, kept in SI. */
 static gboolean
 fill_setting (Record *record, int n_args, char **args, GError **error)
 {
-  static const char *const texts[] = { "name", "place", "datum", "units", NULL };
+  static const char *const texts[] = { "name", "place", "datum", "units", LB_SETTING_VISIBILITY,
+                                       NULL };
   LbDraft *draft = add_draft (record, LB_ENTRY_SETTING);
   LbAssumptionId id;
   double si;
@@ -389,10 +390,11 @@ fill_setting (Record *record, int n_args, char **args, GError **error)
   if (g_strv_contains (texts, args[0]))
     return TRUE;
   if (!lb_assumption_find (args[0], &id)) {
-    g_set_error (error, LB_TRADE_ERROR, LB_TRADE_ERROR_UNKNOWN,
-                 _ ("“%s” is no setting: it is name, place, datum, units or an assumption such as "
-                    "water-level"),
-                 args[0]);
+    g_set_error (
+      error, LB_TRADE_ERROR, LB_TRADE_ERROR_UNKNOWN,
+      _ ("“%s” is no setting: it is name, place, datum, units, visibility or an assumption "
+         "such as water-level"),
+      args[0]);
     return FALSE;
   }
 

@@ -6,6 +6,7 @@
 #include "trade/caution-table.h"
 #include "trade/dive-table.h"
 #include "trade/steel.h"
+#include "trade/visibility.h"
 
 #include <glib.h>
 
@@ -17,6 +18,7 @@ typedef struct
 {
   const LbAssumptions *assumptions;
   const LbBurnModel *burn;  /* what the job's own dives teach; NULL before there are any */
+  LbVisibility visibility;  /* to plan for */
   const LbDiveTable *table; /* the supervisor's own of no-stop limits; NULL for the Navy's */
   double cylinder_gas_m3;   /* usable of a full cylinder; NAN when its numbers make no sense */
   double yield_pa;          /* of the bars */

@@ -140,13 +140,6 @@ exactly (double value)
   return (LbRange){ .likely = value, .low = value, .high = value };
 }
 
-/* The smaller of two, and NAN when either is not known, unlike fmin(). */
-static double
-lesser (double a, double b)
-{
-  return isnan (a) || a < b ? a : b;
-}
-
 static double
 whole_up (double value)
 {
@@ -335,29 +328,15 @@ reckon_hold (const LbPile *pile,
   figures[LB_FIGURE_HOLD_STRESS].range = exactly (stress_before_rigging (&plan->hold));
 }
 
-/* Free gas as at the surface: what is wasted of a rod burns oxygen too. */
-static LbRange
-stated_oxygen (const LbAssumptions *assumptions, const LbRange *trigger_s)
-{
-  const double *value = assumptions->value;
-  const double flow = value[LB_ASSUME_OXYGEN_FLOW];
-  const double waste = value[LB_ASSUME_ROD_WASTE];
-
-  return (LbRange){
-    .likely = trigger_s->likely / (1 - waste) * flow,
-    .low = trigger_s->low / (1 - lesser (waste, value[LB_ASSUME_ROD_WASTE_LOW])) * flow,
-    .high = trigger_s->high / (1 - MAX (waste, value[LB_ASSUME_ROD_WASTE_HIGH])) * flow,
-  };
-}
-
 /* Which figures the job's own record stands behind. */
 static void
 note_learned (const LbPile *pile, const LbCutBasis *basis, LbCutPlan *plan)
 {
   plan->burn_basis = (LbBurnBasis){ .is_default = TRUE };
+  plan->visibility = basis->visibility;
   if (!basis->burn)
     return;
-  lb_burn_model_basis (basis->burn, pile->bar, LB_VISIBILITY_UNKNOWN, &plan->burn_basis);
+  lb_burn_model_basis (basis->burn, pile->bar, basis->visibility, &plan->burn_basis);
   plan->has_learned_rods = basis->burn->rods.n_shifts > 0;
   plan->has_learned_oxygen = basis->burn->oxygen.n_shifts > 0;
   plan->has_learned_restrike = basis->burn->restrike.n_shifts > 0;
@@ -381,11 +360,11 @@ reckon_burn (const LbPile *pile, guint n_left, const LbCutBasis *basis, LbCutPla
   if (isnan (steel_m2)) {
     burn = (LbBurn){ exactly (unknown), exactly (unknown), exactly (unknown) };
   } else if (basis->burn) {
-    lb_burn_model_predict (basis->burn, pile->bar, steel_m2, n_left, LB_VISIBILITY_UNKNOWN, &burn,
+    lb_burn_model_predict (basis->burn, pile->bar, steel_m2, n_left, basis->visibility, &burn,
                            &oxygen);
   } else {
     lb_burn_reckon (assumptions, steel_m2, n_left, &burn);
-    oxygen = stated_oxygen (assumptions, &burn.trigger_s);
+    oxygen = lb_burn_stated_oxygen (assumptions, &burn.trigger_s);
   }
 
   figures[LB_FIGURE_BARS_LEFT].range = exactly (pile->n_bars == 0 ? unknown : n_left);

@@ -63,6 +63,7 @@ typedef struct
   double yield_pa;             /* of the bars, as reckoned with */
   LbPoint places[LB_BARS_MAX]; /* all bars, see lb_bar_ring_place() */
   LbBurnBasis burn_basis;      /* what the burning rate rests on */
+  LbVisibility visibility;     /* that it was taken for */
   gboolean has_learned_rods, has_learned_oxygen, has_learned_restrike; /* from the job's shifts */
   double table_depth_m;  /* row of the no-stop table; NAN */
   gboolean is_own_table; /* the supervisor's, not the Navy's */

@@ -259,8 +259,8 @@ taught_by (Story *story)
   }
   for (guint i = 0; i < 2; i++)
     taught |= shift_at (now.history, i)->is_set_aside ? 0 : 0x10u << i;
-  g_assert_cmpuint (now.fold->burn.n_set_aside, ==, n_aside);
-  g_assert_cmpuint (now.fold->burn.n_samples, ==, 3 - n_aside);
+  g_assert_cmpuint (lb_fold_basis (now.fold)->burn->n_set_aside, ==, n_aside);
+  g_assert_cmpuint (lb_fold_basis (now.fold)->burn->n_samples, ==, 3 - n_aside);
   return taught;
 }
 
@@ -323,12 +323,14 @@ test_set_aside_teaches_nothing (Story *story, gconstpointer data)
 
   g_auto (Now) with = look (story);
 
-  g_assert_true (lb_burn_model_is_outlier (&with.fold->burn, sample_at (with.history, 3)));
+  g_assert_true (
+    lb_burn_model_is_outlier (lb_fold_basis (with.fold)->burn, sample_at (with.history, 3)));
   g_free (set_aside (story, 3, 1, "hours typed for minutes"));
 
   g_auto (Now) without = look (story);
 
-  g_assert_cmpfloat (without.fold->burn.job.mean, <, 0.5 * with.fold->burn.job.mean);
+  g_assert_cmpfloat (lb_fold_basis (without.fold)->burn->job.mean, <,
+                     0.5 * lb_fold_basis (with.fold)->burn->job.mean);
   g_assert_cmpfloat (without.fold->job.trigger_s, ==, with.fold->job.trigger_s);
   g_assert_cmpuint (without.fold->states[3].n_left, ==, with.fold->states[3].n_left);
 }

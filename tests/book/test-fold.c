@@ -386,6 +386,58 @@ test_sums (Story *story, gconstpointer data)
   g_assert_true (lb_book_commit (story->book, NULL));
 }
 
+/* For which visibility a cut would be planned now. */
+static LbVisibility
+planned_for (Story *story)
+{
+  g_autoptr (LbLedger) ledger = fixture_read (story->book);
+  g_autoptr (LbFold) now = lb_fold_new (ledger, G_MAXINT64);
+
+  return lb_fold_basis (now)->visibility;
+}
+
+static LbVisibility
+say (Story *story, int shift, LbEntryKind kind, const char *what, const char *note)
+{
+  g_autoptr (GError) error = NULL;
+  LbDraft draft = LB_DRAFT_INIT (kind);
+
+  draft.shift_id = shift >= 0 ? story->shifts[shift] : NULL;
+  draft.what = what;
+  draft.note = note;
+  g_assert_true (lb_book_record (story->book, &draft, 1, NULL, &error));
+  g_assert_no_error (error);
+  return planned_for (story);
+}
+
+static LbVisibility
+choose (Story *story, const char *key)
+{
+  return say (story, -1, LB_ENTRY_SETTING, LB_SETTING_VISIBILITY, key);
+}
+
+/* The one said in the latest shift, until somebody says for which to plan. */
+static void
+test_visibility (Story *story, gconstpointer data)
+{
+  const LbEntryKind condition = LB_ENTRY_CONDITION;
+
+  g_assert_cmpint (planned_for (story), ==, LB_VISIBILITY_UNKNOWN);
+  g_assert_cmpint (say (story, 2, condition, "visibility", "2 ft"), ==, LB_VISIBILITY_POOR);
+  /* A shift that is written up later is no later shift. */
+  g_assert_cmpint (say (story, 0, condition, "visibility", "20 ft"), ==, LB_VISIBILITY_POOR);
+  g_assert_cmpint (say (story, 2, condition, "wind", "none"), ==, LB_VISIBILITY_POOR);
+  {
+    g_autoptr (LbFold) now = fold (story);
+
+    g_assert_cmpint (now->visibility_shift, ==, 2);
+    g_assert_false (now->has_own_visibility);
+  }
+  g_assert_cmpint (choose (story, "none"), ==, LB_VISIBILITY_NONE);
+  g_assert_cmpint (choose (story, "unknown"), ==, LB_VISIBILITY_UNKNOWN);
+  g_assert_cmpint (choose (story, ""), ==, LB_VISIBILITY_POOR);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -402,6 +454,7 @@ main (int argc, char **argv)
     { "/book/fold/totals", test_totals },
     { "/book/fold/days-out-of-order", test_days_of_shifts_out_of_order },
     { "/book/fold/facts-and-settings", test_facts_and_settings },
+    { "/book/fold/visibility", test_visibility },
     { "/book/fold/until", test_until },
     { "/book/fold/sums", test_sums },
   };

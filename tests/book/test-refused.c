@@ -117,6 +117,11 @@ test_needs (Job *job, gconstpointer data)
   draft.note = " \n";
   refuse (job, &draft);
 
+  draft = good (job, LB_ENTRY_SETTING);
+  draft.what = LB_SETTING_VISIBILITY;
+  draft.note = "murky";
+  refuse (job, &draft);
+
   draft = good (job, LB_ENTRY_SET_ASIDE);
   refuse (job, &draft); /* without a reason */
   draft.note = "slip of the pen";

@@ -4,6 +4,7 @@
 #include "desk/sheet/assumption-row.h"
 #include "desk/sheet/defaults-window.h"
 #include "desk/sheet/dive-table-row.h"
+#include "desk/sheet/visibility-row.h"
 #include "find-widget.h"
 #include "small-job.h"
 
@@ -153,6 +154,26 @@ test_own_table (Fixture *fixture, gconstpointer data)
   g_assert_nonnull (strstr (adw_action_row_get_subtitle (ADW_ACTION_ROW (row)), "U.S. Navy"));
 }
 
+/* Chosen by hand, and back to what the last shift says. */
+static void
+test_visibility (Fixture *fixture, gconstpointer data)
+{
+  AdwComboRow *row = ADW_COMBO_ROW (
+    find_widget (GTK_WIDGET (fixture->window), LB_TYPE_VISIBILITY_ROW, NULL));
+  const guint n_before = lb_job_get_ledger (fixture->job)->entries->len;
+
+  g_assert_cmpuint (adw_combo_row_get_selected (row), ==, 0);
+  adw_combo_row_set_selected (row, 1 + LB_VISIBILITY_POOR);
+  g_assert_true (lb_job_get_fold (fixture->job)->has_own_visibility);
+  g_assert_cmpint (lb_fold_basis (lb_job_get_fold (fixture->job))->visibility, ==,
+                   LB_VISIBILITY_POOR);
+  adw_combo_row_set_selected (row, 0);
+  g_assert_false (lb_job_get_fold (fixture->job)->has_own_visibility);
+  g_assert_cmpint (lb_fold_basis (lb_job_get_fold (fixture->job))->visibility, ==,
+                   LB_VISIBILITY_UNKNOWN);
+  g_assert_cmpuint (lb_job_get_ledger (fixture->job)->entries->len, ==, n_before + 2);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -166,6 +187,7 @@ main (int argc, char **argv)
   ADD ("refuses", test_refuses);
   ADD ("back-to-default", test_back_to_default);
   ADD ("own-table", test_own_table);
+  ADD ("visibility", test_visibility);
 
   return g_test_run ();
 }

@@ -200,6 +200,55 @@ test_ranges (void)
   g_assert_null (lb_figure_range_text (&LB_VOICE_PLAIN, &plan, LB_FIGURE_NO_STOP));
 }
 
+/* What the job's own dives taught, and for which visibility it is taken. */
+static void
+test_learned_reason (void)
+{
+  const LbPile pile = sample_known_pile ();
+  const LbBurnSample samples[] = {
+    { .n_bars = 8,
+      .steel_m2 = 8 * pile.bar->area_m2,
+      .bar = pile.bar,
+      .trigger_s = 200,
+      .visibility = LB_VISIBILITY_POOR,
+      .reason = "" },
+    { .n_bars = 4,
+      .steel_m2 = 4 * pile.bar->area_m2,
+      .bar = pile.bar,
+      .trigger_s = 90,
+      .visibility = LB_VISIBILITY_GOOD,
+      .reason = "" },
+  };
+  static const struct
+  {
+    LbVisibility visibility;
+    const char *ends;
+  } CASES[] = {
+    { LB_VISIBILITY_UNKNOWN, "; this job’s rate, from 12 bars" },
+    { LB_VISIBILITY_POOR, "; this job’s rate, from 12 bars, for poor visibility (8 of them)" },
+    { LB_VISIBILITY_NONE, "; this job’s rate, from 12 bars, for no visibility (0 of them)" },
+  };
+  LbAssumptions assumptions;
+  LbBurnModel model;
+  double none_s = 0;
+
+  lb_assumptions_init (&assumptions);
+  lb_burn_model_fit (samples, G_N_ELEMENTS (samples), NULL, 0, &assumptions, &model);
+  for (gsize i = 0; i < G_N_ELEMENTS (CASES); i++) {
+    LbCutBasis basis = lb_cut_basis (&assumptions);
+    LbCutPlan plan;
+
+    basis.burn = &model;
+    basis.visibility = CASES[i].visibility;
+    lb_cut_plan_reckon (&pile, 0, 0, &basis, &plan);
+    g_autofree char *reason = lb_figure_reason_text (&LB_VOICE_PLAIN, &pile, &assumptions, &plan,
+                                                     LB_FIGURE_TRIGGER);
+    g_assert_true (g_str_has_suffix (reason, CASES[i].ends));
+    g_assert_cmpfloat (plan.figures[LB_FIGURE_TRIGGER].range.likely, !=, none_s);
+    none_s = plan.figures[LB_FIGURE_TRIGGER].range.likely;
+  }
+}
+
 /* Two lines of a sheet 340 px wide. */
 static void
 test_reasons_are_short (void)
@@ -401,6 +450,10 @@ test_entries (void)
       "Water level above datum set back to the default" },
     { { .kind = LB_ENTRY_SETTING, .what = "name", .note = "Sample Wharf" },
       "Job’s name set to Sample Wharf" },
+    { { .kind = LB_ENTRY_SETTING, .what = "visibility", .note = "poor" },
+      "Planned for poor visibility" },
+    { { .kind = LB_ENTRY_SETTING, .what = "visibility", .note = "" },
+      "Planned for the visibility that was said last" },
     { { .kind = LB_ENTRY_TAKE_BACK, .of = "nowhere" },
       "Taken back: an entry that is not in this file" },
   };
@@ -479,6 +532,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/draw/words/missing-facts", test_missing_facts);
   g_test_add_func ("/draw/words/no-figure", test_no_figure_is_explained);
   g_test_add_func ("/draw/words/ranges", test_ranges);
+  g_test_add_func ("/draw/words/learned-reason", test_learned_reason);
   g_test_add_func ("/draw/words/short", test_reasons_are_short);
   g_test_add_func ("/draw/words/steps", test_step_words);
   g_test_add_func ("/draw/words/pile", test_pile_text);

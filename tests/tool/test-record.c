@@ -38,6 +38,7 @@ static const struct
   { "broken A2 --stub -3.5", "-3.5 ft" },
   { "fact A1 head '12 ft'", "Head elevation" },
   { "setting water-level 1.5", "Water level" },
+  { "setting visibility poor", "Planned for poor visibility" },
 };
 
 static void

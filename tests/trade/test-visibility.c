@@ -38,10 +38,29 @@ test_as_said (void)
   }
 }
 
+static void
+test_names (void)
+{
+  LbVisibility untouched = LB_VISIBILITY_FAIR;
+
+  for (int i = 0; i < LB_N_VISIBILITIES; i++) {
+    const LbVisibility visibility = (LbVisibility) i;
+    LbVisibility found = LB_VISIBILITY_GOOD;
+
+    g_assert_true (lb_visibility_from_key (lb_visibility_key (visibility), &found));
+    g_assert_cmpint (found, ==, visibility);
+    g_assert_nonnull (lb_visibility_name (visibility));
+  }
+  g_assert_false (lb_visibility_from_key ("", &untouched));
+  g_assert_false (lb_visibility_from_key ("Poor", &untouched));
+  g_assert_cmpint (untouched, ==, LB_VISIBILITY_FAIR);
+}
+
 int
 main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/visibility/as-said", test_as_said);
+  g_test_add_func ("/visibility/names", test_names);
   return g_test_run ();
 }

@@ -4,6 +4,7 @@
 
 #include "desk/sheet/assumption-row.h"
 #include "desk/sheet/dive-table-row.h"
+#include "desk/sheet/visibility-row.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -13,6 +14,7 @@ struct _LbDefaultsWindow
 
   LbAssumptionRow *rows[LB_N_ASSUMPTIONS];
   LbDiveTableRow *table_row;
+  LbVisibilityRow *visibility_row;
   LbJob *job;
   GSignalGroup *job_signals;
 };
@@ -39,6 +41,7 @@ update (LbDefaultsWindow *self)
   for (int id = 0; id < LB_N_ASSUMPTIONS; id++)
     lb_assumption_row_show (self->rows[id], self->job);
   lb_dive_table_row_show (self->table_row, self->job);
+  lb_visibility_row_show (self->visibility_row, self->job);
 }
 
 static AdwPreferencesGroup *
@@ -51,6 +54,10 @@ make_group (LbDefaultsWindow *self, gsize i)
   if (groups[i].first == LB_ASSUME_DIVE_SETUP) {
     self->table_row = lb_dive_table_row_new ();
     adw_preferences_group_add (group, GTK_WIDGET (self->table_row));
+  }
+  if (groups[i].first == LB_ASSUME_CUT_ABOVE_MUDLINE) {
+    self->visibility_row = lb_visibility_row_new ();
+    adw_preferences_group_add (group, GTK_WIDGET (self->visibility_row));
   }
   for (int id = (int) groups[i].first; id < last; id++) {
     self->rows[id] = lb_assumption_row_new ((LbAssumptionId) id);

@@ -19,6 +19,7 @@
 #include "desk/sheet/pile-pictures.h"
 #include "desk/sheet/pile-steps.h"
 #include "desk/sheet/sheet-pile.h"
+#include "desk/sheet/visibility-row.h"
 #include "desk/shell/look.h"
 #include "draw/plan-words.h"
 
@@ -51,7 +52,8 @@ struct _LbPileSheet
   GtkScrolledWindow *scroller;
   GtkListBox *water_list;
 
-  LbAssumptionRow *water_row; /* in water_list */
+  LbAssumptionRow *water_row;      /* in water_list, */
+  LbVisibilityRow *visibility_row; /* and so is this */
 
   /* Owned */
   GArray *piles; /* guint: those shown */
@@ -165,6 +167,7 @@ show_one (LbPileSheet *self)
   lb_pile_pictures_show (self->pictures, job_of (self), pile);
   lb_pile_steps_show (self->steps, job_of (self), &pile, 1);
   lb_assumption_row_show (self->water_row, job_of (self));
+  lb_visibility_row_show (self->visibility_row, job_of (self));
   lb_figure_list_show (self->figures, job_of (self), pile);
   lb_caution_list_show (self->cautions, job_of (self), pile);
   lb_fact_group_show (self->facts, job_of (self), pile);
@@ -234,6 +237,7 @@ forget_job (LbPileSheet *self)
   lb_pile_steps_show (self->steps, NULL, NULL, 0);
   lb_pile_steps_show (self->sum_steps, NULL, NULL, 0);
   lb_assumption_row_show (self->water_row, NULL);
+  lb_visibility_row_show (self->visibility_row, NULL);
   lb_fact_group_show (self->facts, NULL, 0);
   lb_history_list_show (self->history, NULL, 0);
 }
@@ -343,6 +347,8 @@ lb_pile_sheet_init (LbPileSheet *self)
   gtk_list_box_append (self->water_list, GTK_WIDGET (self->water_row));
   gtk_list_box_append (self->water_list,
                        lb_checked_row_get_note_row (LB_CHECKED_ROW (self->water_row)));
+  self->visibility_row = lb_visibility_row_new ();
+  gtk_list_box_append (self->water_list, GTK_WIDGET (self->visibility_row));
   g_signal_connect_object (style, "notify::dark", G_CALLBACK (ink_state), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (style, "notify::high-contrast", G_CALLBACK (ink_state), self,
                            G_CONNECT_SWAPPED);
