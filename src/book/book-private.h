@@ -96,6 +96,11 @@ LbBook *lb_book_new_for (sqlite3 *db, const char *path, gboolean is_read_only);
 /* record.c: one act's worth of transaction, also inside lb_book_begin(). */
 gboolean lb_book_begin_act (LbBook *book, GError **error);
 gboolean lb_book_end_act (LbBook *book, gboolean keep, GError **error);
+gboolean lb_book_store_act (LbBook *book,
+                            const LbDraft *drafts, /* checked, at least one */
+                            gsize n_drafts,
+                            char act[LB_ID_MAX], /* (out): its id */
+                            GError **error);
 gint64 lb_book_now (const LbBook *book);
 void lb_book_next_id (LbBook *book, char id[LB_ID_MAX]);
 

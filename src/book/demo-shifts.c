@@ -16,7 +16,7 @@
 
 #include "book/demo-chance.h"
 #include "book/demo-events.h"
-#include "trade/bar-ring.h"
+#include "trade/pile-bars.h"
 
 #include <math.h>
 #include <stdlib.h>
@@ -262,7 +262,7 @@ burn (Play *play, guint i, int most, GError **error)
     work->is_rigged = TRUE;
   }
 
-  lb_bar_ring_place (&pile->outline, lb_pile_bar_inset (pile), pile->n_bars, places);
+  lb_pile_bars_place (pile, &pile->outline, places);
   lb_bar_ring_order (places, pile->n_bars, work->left, order);
   pass_minutes (play, 3, 9);
   drafts[0] = draft_of (play, LB_ENTRY_BARS, pile);

@@ -4,7 +4,9 @@
  * A mark may differ in case and spaces from another only if it differs otherwise too
  * (lb_mark_key()). First marks are kept apart by the table, for ever, so that old paper still
  * leads to one pile; present marks, after renames, by a fold inside the transaction that would
- * change them. Renames are rare, so the fold may cost what reading the file costs. */
+ * change them. Renames are rare, so the fold may cost what reading the file costs.
+ *
+ * A few facts that most piles lack have no column: they are stored with the pile as entries. */
 #include "book/book-private.h"
 
 #include "book/fold.h"
@@ -141,10 +143,13 @@ bind_number (sqlite3_stmt *row, int at, double value)
 }
 
 static gboolean
-insert_pile (LbBook *book, sqlite3_stmt *row, const LbPile *pile, GError **error)
+insert_pile (LbBook *book,
+             sqlite3_stmt *row,
+             const LbPile *pile,
+             char id[LB_ID_MAX],
+             GError **error)
 {
   g_autofree char *key = lb_mark_key (pile->mark);
-  char id[LB_ID_MAX];
 
   lb_book_next_id (book, id);
   lb_bind_text (row, 1, id);
@@ -178,6 +183,42 @@ insert_pile (LbBook *book, sqlite3_stmt *row, const LbPile *pile, GError **error
   return rc == SQLITE_DONE;
 }
 
+/* The facts that have no column, as drafts; texts are kept in @strings. */
+static void
+add_other_facts (GArray *drafts, GStringChunk *strings, const LbPile *pile, const char *id)
+{
+  static const LbFact facts[] = { LB_FACT_BAR_PLACES, LB_FACT_CONCRETE, LB_FACT_PINNED,
+                                  LB_FACT_ORDER };
+  LbPile empty;
+
+  lb_pile_init (&empty);
+  for (gsize i = 0; i < G_N_ELEMENTS (facts); i++) {
+    g_autofree char *value = lb_pile_get (pile, facts[i], LB_UNITS_METRIC);
+    g_autofree char *none = lb_pile_get (&empty, facts[i], LB_UNITS_METRIC);
+    LbDraft draft = LB_DRAFT_INIT (LB_ENTRY_FACT);
+
+    if (g_str_equal (value, none))
+      continue;
+    draft.pile_id = g_string_chunk_insert (strings, id);
+    draft.what = lb_fact_name (facts[i]);
+    draft.note = g_string_chunk_insert_const (strings, value);
+    g_array_append_val (drafts, draft);
+  }
+}
+
+static gboolean
+store_other_facts (LbBook *book, GArray *drafts, GError **error)
+{
+  char act[LB_ID_MAX];
+
+  for (guint i = 0; i < drafts->len; i++) {
+    if (!lb_draft_check (&g_array_index (drafts, LbDraft, i), error))
+      return FALSE;
+  }
+  return drafts->len == 0 ||
+         lb_book_store_act (book, &g_array_index (drafts, LbDraft, 0), drafts->len, act, error);
+}
+
 typedef struct
 {
   void (*tell) (gsize done, gsize total, gpointer data);
@@ -203,6 +244,9 @@ insert_piles (LbBook *book, const LbPile *piles, gsize n_piles, const Watch *wat
 {
   g_autoptr (GHashTable) taken = taken_marks (book, error);
   g_autoptr (sqlite3_stmt) row = NULL;
+  g_autoptr (GArray) drafts = g_array_new (FALSE, FALSE, sizeof (LbDraft));
+  g_autoptr (GStringChunk) strings = g_string_chunk_new (4096);
+  char id[LB_ID_MAX];
 
   if (taken == NULL)
     return FALSE;
@@ -216,10 +260,11 @@ insert_piles (LbBook *book, const LbPile *piles, gsize n_piles, const Watch *wat
     if (i % ROWS_BETWEEN_LOOKS == 0 && !watch_progress (watch, i, n_piles, error))
       return FALSE;
     if (!check_pile (&piles[i], error) || !claim_mark (taken, piles[i].mark, error) ||
-        !insert_pile (book, row, &piles[i], error))
+        !insert_pile (book, row, &piles[i], id, error))
       return FALSE;
+    add_other_facts (drafts, strings, &piles[i], id);
   }
-  return watch_progress (watch, n_piles, n_piles, error);
+  return store_other_facts (book, drafts, error) && watch_progress (watch, n_piles, n_piles, error);
 }
 
 gboolean

@@ -300,8 +300,12 @@ is_rename (const LbDraft *draft)
          fact == LB_FACT_MARK;
 }
 
-static gboolean
-store_act (LbBook *book, const LbDraft *drafts, gsize n_drafts, char act[LB_ID_MAX], GError **error)
+gboolean
+lb_book_store_act (LbBook *book,
+                   const LbDraft *drafts,
+                   gsize n_drafts,
+                   char act[LB_ID_MAX],
+                   GError **error)
 {
   const gint64 first = find_next_entry (book, error);
   gboolean must_check_marks = FALSE;
@@ -352,7 +356,7 @@ lb_book_record (LbBook *book, const LbDraft *drafts, gsize n_drafts, char **out_
   if (!check_drafts (drafts, n_drafts, error) || !lb_book_begin_act (book, error))
     return FALSE;
 
-  const gboolean is_stored = store_act (book, drafts, n_drafts, act, error);
+  const gboolean is_stored = lb_book_store_act (book, drafts, n_drafts, act, error);
   if (!lb_book_end_act (book, is_stored, is_stored ? error : NULL))
     return FALSE;
   if (out_act != NULL)

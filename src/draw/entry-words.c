@@ -160,15 +160,24 @@ value_text (const LbVoice *voice, LbQuantity quantity, const char *kept)
 }
 
 static char *
+fact_value_text (const LbVoice *voice, LbFact fact, const char *kept)
+{
+  LbBarLayout layout;
+  if (fact == LB_FACT_BAR_PLACES && lb_bar_layout_from_text (kept, LB_UNITS_METRIC, &layout, NULL))
+    return lb_bar_layout_words (voice, &layout);
+  /* A batter is said as 1:k, which is no quantity. */
+  return value_text (voice, fact == LB_FACT_BATTER ? LB_QUANTITY_COUNT : lb_fact_quantity (fact),
+                     kept);
+}
+
+static char *
 fact_text (const LbVoice *voice, const LbEntry *entry)
 {
   LbFact fact;
   if (!lb_fact_from_name (entry->what, &fact))
     return g_strdup_printf (_ ("“%s” set to “%s”, which this version does not know"), entry->what,
                             entry->note);
-  /* A batter is said as 1:k, which is no quantity. */
-  const LbQuantity quantity = fact == LB_FACT_BATTER ? LB_QUANTITY_COUNT : lb_fact_quantity (fact);
-  g_autofree char *value = value_text (voice, quantity, entry->note);
+  g_autofree char *value = fact_value_text (voice, fact, entry->note);
   return g_strdup_printf (_ ("%s set to %s"), g_dgettext (GETTEXT_PACKAGE, lb_fact_title (fact)),
                           value);
 }

@@ -35,6 +35,44 @@ bars_text (const LbPile *pile)
     pile->bar->name);
 }
 
+char *
+lb_bar_layout_words (const LbVoice *voice, const LbBarLayout *layout)
+{
+  switch (layout->kind) {
+  case LB_BAR_LAYOUT_USUAL:
+    return g_strdup (_ ("in the usual ring"));
+  case LB_BAR_LAYOUT_ON_FACES:
+    return g_strdup_printf (_ ("%u on each face, the corners counted"), layout->n_on_face);
+  case LB_BAR_LAYOUT_BETWEEN_CORNERS:
+    return g_strdup_printf (_ ("%u on each face, none in a corner"), layout->n_on_face);
+  case LB_BAR_LAYOUT_TWO_RINGS: {
+    g_autofree char *inset = lb_voice_quantity (voice, LB_QUANTITY_SIZE, layout->inner_inset_m);
+    /* Translators: bars in two rings: “8 in an outer ring, 4 in one 7 in behind the face” */
+    return g_strdup_printf (_ ("%u in an outer ring, %u in one %s behind the face"),
+                            layout->n_outer, layout->n_inner, inset);
+  }
+  case LB_BAR_LAYOUT_GIVEN:
+    return g_strdup (_ ("each at a place of its own"));
+  }
+  g_return_val_if_reached (NULL);
+}
+
+/* With how they stand, unless it is as usual. */
+static char *
+placed_bars_text (const LbVoice *voice, const LbPile *pile)
+{
+  char *const bars = bars_text (pile);
+  LbBarLayout layout;
+  if (!lb_bar_layout_from_text (pile->bar_places, LB_UNITS_METRIC, &layout, NULL) ||
+      layout.kind == LB_BAR_LAYOUT_USUAL)
+    return bars;
+  g_autofree char *places = lb_bar_layout_words (voice, &layout);
+  /* Translators: bars and how they stand: “8 × #8 bars (3 on each face, the corners counted)” */
+  char *const text = g_strdup_printf (C_ ("bars", "%s (%s)"), bars, places);
+  g_free (bars);
+  return text;
+}
+
 static char *
 lean_text (const LbPile *pile)
 {
@@ -50,7 +88,7 @@ char *
 lb_pile_text (const LbVoice *voice, const LbPile *pile)
 {
   g_autofree char *outline = outline_text (voice, &pile->outline);
-  g_autofree char *bars = bars_text (pile);
+  g_autofree char *bars = placed_bars_text (voice, pile);
   g_autofree char *lean = lean_text (pile);
   /* Translators: outline, bars, lean: “16 in octagonal, 8 × #8 bars, leans 1:4 to the south”. */
   return g_strdup_printf (C_ ("pile", "%s, %s, %s"), outline, bars, lean);

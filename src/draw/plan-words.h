@@ -3,6 +3,7 @@
 
 #include "book/fold.h"
 #include "draw/picture-text.h"
+#include "trade/bar-layout.h"
 #include "trade/cut-plan.h"
 #include "trade/pile-hold.h"
 
@@ -47,6 +48,9 @@ char *lb_step_text (const LbVoice *voice,
 
 /* "16 in octagonal, 8 × #8 bars, leans 1:4 to the south" */
 char *lb_pile_text (const LbVoice *voice, const LbPile *pile);
+
+/* "8 in an outer ring, 4 in one 7 in behind the face" */
+char *lb_bar_layout_words (const LbVoice *voice, const LbBarLayout *layout);
 
 /* "cleaned · 5 of 8 bars left" */
 char *lb_pile_state_text (const LbPile *pile, const LbPileState *state);

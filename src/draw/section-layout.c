@@ -5,6 +5,8 @@
  */
 #include "draw/section-private.h"
 
+#include "trade/pile-bars.h"
+
 /* Drawn for a pile whose width is not known: 16 in, a usual one (common practice). */
 static const double USUAL_WIDTH_M = 0.4064;
 static const double USUAL_BAR_M = 0.0254; /* and a #8 bar */
@@ -19,15 +21,14 @@ static const double REACH_PX = 14; /* of a finger, see the header */
 static void
 find_places (const LbSection *section, LbSectionLayout *layout, LbPoint places[LB_BARS_MAX])
 {
-  const LbPile *const pile = section->pile;
-  layout->outline = pile->outline;
-  layout->n_bars = MIN (pile->n_bars, LB_BARS_MAX);
-  if (pile->outline.width_m <= 0)
-    layout->outline.width_m = USUAL_WIDTH_M;
+  LbPile pile = *section->pile;
+  layout->n_bars = MIN (pile.n_bars, LB_BARS_MAX);
+  if (pile.outline.width_m <= 0)
+    pile.outline.width_m = USUAL_WIDTH_M;
+  pile.bar_inset_m = MIN (lb_pile_bar_inset (&pile), pile.outline.width_m * 0.45);
+  layout->outline = pile.outline;
   if (layout->n_bars > 0)
-    lb_bar_ring_place (&layout->outline,
-                       MIN (lb_pile_bar_inset (pile), layout->outline.width_m * 0.45),
-                       layout->n_bars, places);
+    lb_pile_bars_place (&pile, &pile.outline, places);
 }
 
 /* Half the least distance between two bars on the page; with at most 60 of them, by all pairs. */

@@ -2,7 +2,7 @@
 /*
  * The section at the cut, seen from above.
  *
- *  1. The lean points up the page, or north does for a plumb pile, as lb_bar_ring_place() has it;
+ *  1. The lean points up the page, or north does for a plumb pile, as lb_pile_bars_place() has it;
  *     only y is turned over, since it grows down the page. Clockwise stays clockwise. A needle at
  *     the foot shows where north is.
  *  2. All is at one scale; only a bar is drawn larger than life when it could not be touched or
@@ -10,7 +10,8 @@
  *  3. A bar's number is its own, as crews mark it round the pile, and never changes: what is
  *     recorded, said and printed of it goes by that number. When it is burned is the second
  *     thing: an ordinal on its way to the centre. Where the discs are too small for their numbers,
- *     these stand outside the outline, each on the way out from the centre through its bar.
+ *     these stand outside the outline, each on the way out from the centre through its bar, or within
+ *     it where another bar stands on that way.
  *     Else the per cent of what it may bear, when they are asked for, stand there.
  *  4. Where things lie does not depend on the voice, so that the pointer needs none; the words
  *     are made to fit the bands kept for them.
@@ -91,13 +92,40 @@ draw_burned (cairo_t *cr, const LbPalette *palette, LbPoint at, double radius)
   cairo_set_dash (cr, NULL, 0, 0);
 }
 
-/* Where the way from the centre through the bar leaves a like outline a little larger. */
+/* Whether another bar stands on the way out from the centre through the bar. */
+static gboolean
+is_behind_another (const LbSectionLayout *layout, guint bar)
+{
+  static const double ABREAST = 8; /* px between numbers that stand beside each other */
+  const LbPoint at = layout->bars[bar];
+  const double away = lb_section_distance (at, layout->centre);
+  for (guint i = 0; i < layout->n_bars; i++) {
+    const LbPoint other = layout->bars[i];
+    const double farther = lb_section_distance (other, layout->centre);
+    if (farther <= away + 1)
+      continue;
+    const double stretch = away > 0 ? farther / away : 1;
+    const LbPoint through = { layout->centre.x + (at.x - layout->centre.x) * stretch,
+                              layout->centre.y + (at.y - layout->centre.y) * stretch };
+    if (lb_section_distance (through, other) < ABREAST)
+      return TRUE;
+  }
+  return FALSE;
+}
+
+/* Where the way from the centre through the bar leaves a like outline a little larger, or a little
+ * nearer to the centre than the bar. */
 static LbPoint
 outside_place (const LbSectionLayout *layout, guint bar)
 {
   static const double OFF = 9;
   const LbPoint at = layout->bars[bar];
   const double dx = at.x - layout->centre.x, dy = at.y - layout->centre.y;
+  if (is_behind_another (layout, bar)) {
+    const double away = hypot (dx, dy);
+    const double inward = away > 0 ? (layout->bar_radius + OFF * 0.7) / away : 0;
+    return (LbPoint){ at.x - dx * inward, at.y - dy * inward };
+  }
   const double reach = layout->outline.shape == LB_SHAPE_SQUARE ? MAX (fabs (dx), fabs (dy))
                                                                 : hypot (dx, dy);
   const double stretch = reach > 0 ? (layout->radius + OFF) / reach : 1;

@@ -26,6 +26,7 @@ static const Names fact_names[] = {
   { LB_FACT_BAR, "bar|bar size|rebar|rebar size|steel|bars" },
   { LB_FACT_N_BARS, "n bars|no of bars|number of bars|no bars|num bars|bar count|bars|count" },
   { LB_FACT_BAR_INSET, "bar inset|inset|cover" },
+  { LB_FACT_BAR_PLACES, "bar places|bar layout|bar arrangement" },
   { LB_FACT_BATTER, "batter|rake|slope|inclination|batter angle|lean" },
   { LB_FACT_BEARING,
     "bearing|azimuth|az|direction|batter bearing|batter direction|lean direction" },

@@ -520,6 +520,8 @@ keep_defaults (const LbPile *defaults, GStringChunk *strings)
   kept.bent = pool_dup (strings, defaults->bent != NULL ? defaults->bent : "");
   kept.row = pool_dup (strings, defaults->row != NULL ? defaults->row : "");
   kept.note = pool_dup (strings, defaults->note != NULL ? defaults->note : "");
+  kept.bar_places = pool_dup (strings, defaults->bar_places);
+  kept.order = pool_dup (strings, defaults->order);
 
   return kept;
 }

@@ -2,6 +2,7 @@
 #include "tool/json-text.h"
 
 #include "trade/cut-plan.h"
+#include "trade/pile-bars.h"
 
 #include <math.h>
 
@@ -92,6 +93,25 @@ add_bars (JsonBuilder *builder, const char *name, LbBarSet bars)
   json_builder_end_array (builder);
 }
 
+/* [[x, y], …] from the centre, by number: to the right of the lean, and with it. */
+static void
+add_places (JsonBuilder *builder, const LbPile *pile)
+{
+  LbPoint places[LB_BARS_MAX];
+
+  if (pile->n_bars > 0)
+    lb_pile_bars_place (pile, &pile->outline, places);
+  json_builder_set_member_name (builder, "bar_places_m");
+  json_builder_begin_array (builder);
+  for (guint bar = 0; bar < pile->n_bars; bar++) {
+    json_builder_begin_array (builder);
+    json_builder_add_double_value (builder, places[bar].x);
+    json_builder_add_double_value (builder, places[bar].y);
+    json_builder_end_array (builder);
+  }
+  json_builder_end_array (builder);
+}
+
 static void
 add_flags (JsonBuilder *builder, guint flags)
 {
@@ -123,6 +143,7 @@ lb_json_add_pile (JsonBuilder *builder, const LbFold *fold, guint pile)
   lb_json_add_text (builder, "bar", facts->bar != NULL ? facts->bar->name : NULL);
   add_count (builder, "bars_count", facts->n_bars);
   lb_json_add_member (builder, g_strdup ("bar_inset_m"), lb_pile_bar_inset (facts));
+  add_places (builder, facts);
   lb_json_add_member (builder, g_strdup ("batter_run_per_rise"), facts->batter);
   lb_json_add_member (builder, g_strdup ("bearing_rad"), facts->bearing_rad);
   lb_json_add_member (builder, g_strdup ("head_m"), facts->head_m);

@@ -25,31 +25,43 @@ lb_bar_set_count (LbBarSet set)
   return n;
 }
 
-/* Along the faces of a square of half side @half, the same number on each, one in each corner. */
-static void
-place_along_faces (double half, guint n_bars, LbPoint *places)
+/* From the centre to where bars stand behind a face; a wrong inset puts them all in the centre, which
+ * lb_pile_check() refuses. */
+static double
+half_width (const LbOutline *outline, double inset_m)
 {
-  const guint n_side = n_bars / 4;
+  return MAX (outline->width_m / 2 - inset_m, 0);
+}
+
+void
+lb_bar_faces_place (const LbOutline *outline,
+                    double inset_m,
+                    guint n_a_face,
+                    gboolean has_corners,
+                    LbPoint places[LB_BARS_MAX])
+{
+  const guint n_faces = lb_shape_faces (outline->shape);
+
+  g_return_if_fail (n_faces > 0);
+  g_return_if_fail (n_a_face >= 1 && n_a_face * n_faces <= LB_BARS_MAX);
+  g_return_if_fail (places);
+
+  const double half = half_width (outline, inset_m);
+  const double corner = half * tan (G_PI / n_faces);
+  const guint n_bars = n_a_face * n_faces;
   /* Counted from the left corner of the face toward +y, the first at or right of its middle. */
-  const guint first = (n_side + 1) / 2;
+  const guint first = (n_a_face + has_corners) / 2;
+  const double from_corner = has_corners ? 0 : 0.5;
 
-  for (guint i = 0; i < n_bars; i++) {
-    const guint at = (first + i) % n_bars;
-    const double along = -half + 2 * half * (at % n_side) / n_side;
+  for (guint face = 0; face < n_faces; face++) {
+    const double angle = 2 * G_PI * face / n_faces;
+    const double s = sin (angle), c = cos (angle);
 
-    switch (at / n_side) {
-    case 0:
-      places[i] = (LbPoint){ .x = along, .y = half };
-      break;
-    case 1:
-      places[i] = (LbPoint){ .x = half, .y = -along };
-      break;
-    case 2:
-      places[i] = (LbPoint){ .x = -along, .y = -half };
-      break;
-    default:
-      places[i] = (LbPoint){ .x = -half, .y = along };
-      break;
+    for (guint i = 0; i < n_a_face; i++) {
+      const double along = corner * (2 * (i + from_corner) / n_a_face - 1);
+      const guint bar = (face * n_a_face + i + n_bars - first) % n_bars;
+
+      places[bar] = (LbPoint){ .x = along * c + half * s, .y = half * c - along * s };
     }
   }
 }
@@ -64,15 +76,12 @@ lb_bar_ring_place (const LbOutline *outline,
   g_return_if_fail (n_bars >= 1 && n_bars <= LB_BARS_MAX);
   g_return_if_fail (places);
 
-  /* From the centre to where the bars stand behind a face; a wrong inset puts them all in the
-   * centre, which lb_pile_check() refuses. */
-  const double half = MAX (outline->width_m / 2 - inset_m, 0);
-
   if (outline->shape == LB_SHAPE_SQUARE && n_bars % 4 == 0) {
-    place_along_faces (half, n_bars, places);
+    lb_bar_faces_place (outline, inset_m, n_bars / 4, TRUE, places);
     return;
   }
 
+  const double half = half_width (outline, inset_m);
   const gboolean is_in_corners = outline->shape == LB_SHAPE_OCTAGON && n_bars == 8;
   const double radius = is_in_corners ? half / cos (G_PI / 8) : half;
   const double first = is_in_corners ? G_PI / 8 : 0;

@@ -36,6 +36,19 @@ void lb_bar_ring_place (const LbOutline *outline,
                         LbPoint places[LB_BARS_MAX]);
 
 /**
+ * lb_bar_faces_place:
+ * @outline: of a shape that has faces
+ * @n_a_face: so many bars along each face, a corner's counted with the face that it begins
+ *
+ * Evenly along the faces, with one in each corner or none, numbered as above.
+ */
+void lb_bar_faces_place (const LbOutline *outline,
+                         double inset_m,
+                         guint n_a_face,
+                         gboolean has_corners,
+                         LbPoint places[LB_BARS_MAX]);
+
+/**
  * lb_bar_ring_order:
  * @left: the bars not yet burned
  * @order: (out): the bars of @left in the order to burn them

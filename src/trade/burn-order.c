@@ -2,9 +2,11 @@
 /* Orders of burning: made, and weighed.
  *
  * The ring is the bars left in their order round the middle of the pile, so bars already gone and
- * pinned ones are passed over: a neighbour is the next bar that the burner comes to. The search
- * itself is in arc-search.c; here it is asked three times: without the hook as far as the bars
- * hold, from there with the hook to the end, and over the pinned bars.
+ * pinned ones are passed over: a neighbour is the next bar that the burner comes to. Of bars in line
+ * from the middle, as two rings have them, the outer one is met first on the way clockwise, or else on
+ * the way back: that makes two rings of them, and both are searched, so that a pile and its mirror
+ * image are cut alike. The search itself is in arc-search.c; here it is asked three times: without the
+ * hook as far as the bars hold, from there with the hook to the end, and over the pinned bars.
  *
  * Weighing takes any order and knows rings only to count jumps. It adds up from the last bar
  * back, so that no sum is ever a difference.
@@ -21,10 +23,13 @@
 #include "trade/trade-error.h"
 
 #include <math.h>
+#include <string.h>
 
 /* Two bars closer than this round the ring, in the measure of clockwise(), stand in line from the
  * middle; far below what parts neighbours, far above what sine and cosine leave over. */
 #define SAME_PLACE 1e-6
+/* Utilisations closer than this, relative, are the same, as in arc-search.c. */
+#define SAME_PEAK 1e-9
 
 /* --- Rings -------------------------------------------------------------------------------- */
 
@@ -39,9 +44,23 @@ clockwise (LbPoint place)
   return place.x >= 0 ? 1 - place.y / sum : 3 + place.y / sum;
 }
 
-/* The bars of @set in their order round the pile; of two in line from the middle the outer. */
+/* Which of bars in line from the middle is met first on the way clockwise. */
+typedef enum {
+  OUTER_FIRST,
+  INNER_FIRST,
+} InLine;
+
+static gboolean
+comes_first (InLine in_line, LbPoint place, LbPoint other)
+{
+  const double outward = hypot (place.x, place.y) - hypot (other.x, other.y);
+
+  return in_line == OUTER_FIRST ? outward > 0 : outward < 0;
+}
+
+/* The bars of @set in their order round the pile. */
 static guint
-ring_of (const LbCut *cut, LbBarSet set, guint8 ring[LB_BARS_MAX])
+ring_of (const LbCut *cut, LbBarSet set, InLine in_line, guint8 ring[LB_BARS_MAX])
 {
   double around[LB_BARS_MAX];
   guint n = 0;
@@ -58,8 +77,7 @@ ring_of (const LbCut *cut, LbBarSet set, guint8 ring[LB_BARS_MAX])
       const LbPoint other = cut->places[ring[to - 1]];
       const double ahead = at - around[to - 1];
 
-      if (ahead > SAME_PLACE ||
-          (ahead >= -SAME_PLACE && hypot (place.x, place.y) <= hypot (other.x, other.y)))
+      if (ahead > SAME_PLACE || (ahead >= -SAME_PLACE && !comes_first (in_line, place, other)))
         break;
       around[to] = around[to - 1];
       ring[to] = ring[to - 1];
@@ -129,8 +147,10 @@ lb_burn_order_straight (const LbBurnCase *burn,
   g_return_val_if_fail (first < burn->cut->n_bars, 0);
   g_return_val_if_fail (all_left (burn) & ~burn->pinned & LB_BAR (first), 0);
 
+  /* Either way round, the outer of bars in line. */
+  const InLine in_line = is_clockwise ? OUTER_FIRST : INNER_FIRST;
   guint8 ring[LB_BARS_MAX];
-  const guint n = ring_of (burn->cut, all_left (burn) & ~burn->pinned, ring);
+  const guint n = ring_of (burn->cut, all_left (burn) & ~burn->pinned, in_line, ring);
   guint from = 0;
 
   while (ring[from] != first)
@@ -138,7 +158,7 @@ lb_burn_order_straight (const LbBurnCase *burn,
   go_round (ring, n, from, is_clockwise, order);
 
   /* The pinned ones go the same way, on from the last. */
-  const guint n_last = ring_of (burn->cut, all_left (burn) & burn->pinned, ring);
+  const guint n_last = ring_of (burn->cut, all_left (burn) & burn->pinned, in_line, ring);
   const double around = clockwise (burn->cut->places[order[n - 1]]);
   guint next = 0;
 
@@ -157,13 +177,14 @@ static void
 prepare (const LbBurnCase *burn,
          LbBarSet set,
          LbBarSet kept,
+         InLine in_line,
          guint8 bars[LB_BARS_MAX],
          LbArcRing *ring)
 {
   const LbPoint *places = burn->cut->places;
   LbPoint ring_places[LB_BARS_MAX], kept_places[LB_BARS_MAX];
   guint8 wished[LB_BARS_MAX], rank_of_bar[LB_BARS_MAX];
-  const guint n = ring_of (burn->cut, set, bars);
+  const guint n = ring_of (burn->cut, set, in_line, bars);
   guint n_kept = 0;
 
   for (guint i = 0; i < n; i++)
@@ -192,6 +213,75 @@ rule_of (const LbBurnCase *burn, const LbStubLoad *load, double limit)
   };
 }
 
+static gsize
+best_along (const LbBurnCase *burn, InLine in_line, guint8 order[LB_BARS_MAX])
+{
+  const LbBarSet pinned = all_left (burn) & burn->pinned;
+  const LbBarSet loose = all_left (burn) & ~burn->pinned;
+  const LbArcRule slack = rule_of (burn, &burn->slack, 1);
+  const LbArcRule held = rule_of (burn, &burn->held, (double) INFINITY);
+  guint8 bars[LB_BARS_MAX], positions[LB_BARS_MAX];
+  LbArcRing ring;
+  gsize n = 0;
+
+  prepare (burn, loose, pinned, in_line, bars, &ring);
+
+  const LbArc hold_point = lb_arc_search (&ring, &slack, (LbArc){ 0 }, positions);
+
+  lb_arc_search (&ring, &held, hold_point, positions + hold_point.n_gone);
+  for (guint i = 0; i < ring.n; i++)
+    order[n++] = bars[positions[i]];
+
+  if (pinned) {
+    prepare (burn, pinned, 0, in_line, bars, &ring);
+    lb_arc_search (&ring, &held, (LbArc){ 0 }, positions);
+    for (guint i = 0; i < ring.n; i++)
+      order[n++] = bars[positions[i]];
+  }
+  return n;
+}
+
+static gboolean
+has_bars_in_line (const LbBurnCase *burn)
+{
+  guint8 one[LB_BARS_MAX], other[LB_BARS_MAX];
+  const guint n = ring_of (burn->cut, all_left (burn), OUTER_FIRST, one);
+
+  ring_of (burn->cut, all_left (burn), INNER_FIRST, other);
+  return memcmp (one, other, n) != 0;
+}
+
+static guint
+count_hinges (const LbBurnOrder *order)
+{
+  guint n_hinges = 0;
+
+  for (gsize i = 0; i < order->n_steps; i++)
+    n_hinges += order->steps[i].is_hinge;
+  return n_hinges;
+}
+
+static gsize
+count_free (const LbBurnOrder *order)
+{
+  return order->rig_before > 0 ? order->rig_before - 1 : order->n_steps;
+}
+
+/* By what arc-search.h goes by, the changes of end left out. */
+static gboolean
+is_better (const LbBurnOrder *order, const LbBurnOrder *than)
+{
+  const double slack = order->slack_utilisation - than->slack_utilisation;
+
+  if (count_free (order) != count_free (than))
+    return count_free (order) > count_free (than);
+  if (fabs (slack) > SAME_PEAK * than->slack_utilisation)
+    return slack < 0;
+  if (count_hinges (order) != count_hinges (than))
+    return count_hinges (order) < count_hinges (than);
+  return order->held_utilisation < than->held_utilisation * (1 - SAME_PEAK);
+}
+
 gsize
 lb_burn_order_best (const LbBurnCase *burn, guint8 order[LB_BARS_MAX])
 {
@@ -201,27 +291,17 @@ lb_burn_order_best (const LbBurnCase *burn, guint8 order[LB_BARS_MAX])
   if (!lb_cut_check (burn->cut, NULL))
     return 0;
 
-  const LbBarSet pinned = all_left (burn) & burn->pinned;
-  const LbBarSet loose = all_left (burn) & ~burn->pinned;
-  const LbArcRule slack = rule_of (burn, &burn->slack, 1);
-  const LbArcRule held = rule_of (burn, &burn->held, (double) INFINITY);
-  guint8 bars[LB_BARS_MAX], positions[LB_BARS_MAX];
-  LbArcRing ring;
-  gsize n = 0;
+  const gsize n = best_along (burn, OUTER_FIRST, order);
 
-  prepare (burn, loose, pinned, bars, &ring);
+  if (has_bars_in_line (burn)) {
+    guint8 other[LB_BARS_MAX];
+    LbBurnOrder weighed, other_weighed;
 
-  const LbArc hold_point = lb_arc_search (&ring, &slack, (LbArc){ 0 }, positions);
-
-  lb_arc_search (&ring, &held, hold_point, positions + hold_point.n_gone);
-  for (guint i = 0; i < ring.n; i++)
-    order[n++] = bars[positions[i]];
-
-  if (pinned) {
-    prepare (burn, pinned, 0, bars, &ring);
-    lb_arc_search (&ring, &held, (LbArc){ 0 }, positions);
-    for (guint i = 0; i < ring.n; i++)
-      order[n++] = bars[positions[i]];
+    best_along (burn, INNER_FIRST, other);
+    if (lb_burn_order_weigh (burn, order, n, &weighed, NULL) &&
+        lb_burn_order_weigh (burn, other, n, &other_weighed, NULL) &&
+        is_better (&other_weighed, &weighed))
+      memcpy (order, other, n);
   }
   return n;
 }
@@ -278,10 +358,10 @@ stress_of (const LbArcRule *rule, const LbBarSums *sums, const LbPoint *places, 
 
 /* Bars burned with neither neighbour gone, once there are bars gone. */
 static guint
-count_jumps (const LbBurnCase *burn, const guint8 *order, gsize n)
+count_jumps_along (const LbBurnCase *burn, InLine in_line, const guint8 *order, gsize n)
 {
   guint8 ring[LB_BARS_MAX], position[LB_BARS_MAX];
-  const guint n_ring = ring_of (burn->cut, all_left (burn) & ~burn->pinned, ring);
+  const guint n_ring = ring_of (burn->cut, all_left (burn) & ~burn->pinned, in_line, ring);
   LbBarSet gone = 0;
   guint n_jumps = 0;
 
@@ -298,6 +378,14 @@ count_jumps (const LbBurnCase *burn, const guint8 *order, gsize n)
     gone |= LB_BAR (at);
   }
   return n_jumps;
+}
+
+static guint
+count_jumps (const LbBurnCase *burn, const guint8 *order, gsize n)
+{
+  const guint n_jumps = count_jumps_along (burn, OUTER_FIRST, order, n);
+
+  return n_jumps == 0 ? 0 : MIN (n_jumps, count_jumps_along (burn, INNER_FIRST, order, n));
 }
 
 static gboolean

@@ -59,7 +59,9 @@ typedef struct
  * lets most be burned before the hook must hold; among them, in this order, the least peak
  * utilisation on the way, the fewest changes of side, and the beginning nearest to @side_rad. From
  * there it goes on with the hook holding by fewest hinges, then least peak. Pinned bars are passed
- * over and come last. The bars need not be numbered round the ring.
+ * over and come last. The bars need not be numbered round the ring. Round is by the bearing from the
+ * middle of the pile; of bars at one bearing the outer is met first on the way clockwise and last on
+ * the way back, or throughout the other way about: the better of the two is taken.
  *
  * Cost: n² states of at most n bars; some microseconds for eight bars.
  *
@@ -67,7 +69,8 @@ typedef struct
  */
 gsize lb_burn_order_best (const LbBurnCase *burn, guint8 order[LB_BARS_MAX]);
 
-/* From @first straight round, pinned bars last. @first must be left and not pinned. */
+/* From @first straight round, the outer of bars at one bearing first and pinned bars last. @first must
+ * be left and not pinned. */
 gsize lb_burn_order_straight (const LbBurnCase *burn,
                               guint first,
                               gboolean is_clockwise,

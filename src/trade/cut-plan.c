@@ -20,6 +20,7 @@
 #include "trade/msgid.h"
 #include "trade/oxygen.h"
 #include "trade/pick.h"
+#include "trade/pile-bars.h"
 #include "trade/pile-hold.h"
 #include "trade/plan-cautions.h"
 #include "trade/sling.h"
@@ -314,10 +315,11 @@ reckon_hold (const LbPile *pile,
   if (pile->n_bars == 0)
     return;
 
-  lb_bar_ring_place (&pile->outline, lb_pile_bar_inset (pile), pile->n_bars, plan->places);
+  plan->hold_missing = lb_pile_bars_place (pile, &pile->outline, plan->places);
   plan->n_order = lb_bar_ring_order (plan->places, pile->n_bars, left, plan->order);
-  plan->hold_missing = lb_pile_hold_reckon (pile, plan->places, burned, n_burned_unplaced, basis,
-                                            &plan->hold);
+  if (plan->hold_missing == NULL)
+    plan->hold_missing = lb_pile_hold_reckon (pile, plan->places, burned, n_burned_unplaced, basis,
+                                              &plan->hold);
   if (plan->hold_missing != NULL)
     return;
 

@@ -61,7 +61,7 @@ typedef struct
   const char *hold_missing;    /* msgid: why there is no hold; NULL when there is */
   LbBurnOrder hold;            /* the same order weighed, when there is */
   double yield_pa;             /* of the bars, as reckoned with */
-  LbPoint places[LB_BARS_MAX]; /* all bars, see lb_bar_ring_place() */
+  LbPoint places[LB_BARS_MAX]; /* all bars, see lb_pile_bars_place() */
   LbBurnBasis burn_basis;      /* what the burning rate rests on */
   LbVisibility visibility;     /* that it was taken for */
   gboolean has_learned_rods, has_learned_oxygen, has_learned_restrike; /* from the job's shifts */

@@ -25,7 +25,7 @@ gboolean lb_concrete_left_from_name (const char *name, LbConcreteLeft *out_left)
 /* The bared cut. */
 typedef struct
 {
-  const LbPoint *places; /* of all bars, see lb_bar_ring_place() */
+  const LbPoint *places; /* of all bars, see lb_pile_bars_place() */
   guint n_bars;          /* at most %LB_BARS_MAX */
   const LbBar *bar;
   LbConcreteLeft concrete;

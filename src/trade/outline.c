@@ -48,6 +48,21 @@ lb_shape_from_name (const char *name, LbShape *out_shape)
   return FALSE;
 }
 
+guint
+lb_shape_faces (LbShape shape)
+{
+  switch (shape) {
+  case LB_SHAPE_SQUARE:
+    return 4;
+  case LB_SHAPE_OCTAGON:
+    return 8;
+  case LB_SHAPE_ROUND:
+    return 0;
+  default:
+    g_return_val_if_reached (0);
+  }
+}
+
 gboolean
 lb_outline_is_known (const LbOutline *outline)
 {
@@ -130,10 +145,11 @@ lb_outline_corners (const LbOutline *outline, LbPoint corners[LB_OUTLINE_CORNERS
   g_return_val_if_fail (outline, 0);
   g_return_val_if_fail (corners, 0);
 
-  if (outline->shape == LB_SHAPE_ROUND)
+  const gsize n = lb_shape_faces (outline->shape);
+
+  if (n == 0)
     return 0;
 
-  const gsize n = outline->shape == LB_SHAPE_SQUARE ? 4 : 8;
   /* From the middle of a face to a corner, as an angle at the centre. */
   const double half = G_PI / (double) n;
   const double radius = outline->width_m / 2 / cos (half);

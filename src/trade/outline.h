@@ -29,6 +29,7 @@ typedef struct
 
 const char *lb_shape_name (LbShape shape); /* "square", "octagonal", "round": msgids */
 gboolean lb_shape_from_name (const char *name, LbShape *out_shape);
+guint lb_shape_faces (LbShape shape); /* flat ones: 4, 8, and 0 for round */
 
 /* Whether there is a section to reckon with: a width, and a void that leaves something of it. */
 gboolean lb_outline_is_known (const LbOutline *outline);

@@ -3,6 +3,7 @@
 
 #include "trade/cut-plan.h"
 #include "trade/msgid.h"
+#include "trade/pile-bars.h"
 
 #include <math.h>
 #include <string.h>
@@ -92,6 +93,16 @@ cut_of (const LbPile *pile, const LbPoint *places, const LbCutBasis *basis)
   };
 }
 
+/* Bars of the usual ring stand about where they are taken to, whatever the inset; those that somebody
+ * said may stand anywhere by a slip of the keyboard. */
+static gboolean
+are_beyond_section (const LbPile *pile, const LbPoint *places)
+{
+  return pile->bar_places[0] != '\0' && pile->bar &&
+         lb_bars_fit (&pile->outline, places, pile->n_bars, pile->bar->diameter_m, NULL) !=
+           LB_BARS_FIT;
+}
+
 const char *
 lb_pile_hold_reckon (const LbPile *pile,
                      const LbPoint *places,
@@ -122,6 +133,10 @@ lb_pile_hold_reckon (const LbPile *pile,
     return N_ ("Which bars are burned is not on record, only how many.");
   if (burn.left == 0)
     return N_ ("No bar is left.");
+  if (are_beyond_section (pile, places))
+    return N_ (
+      "The bars on record do not fit in the section: correct the bar places, the bar size or "
+      "the width.");
   if (!lb_stub_load_reckon (&stub, &burn.slack, NULL))
     return N_ ("The weight above the cut cannot be told from what is on record.");
   stub.hook_share = basis->assumptions->value[LB_ASSUME_HOOK_SHARE];

@@ -11,7 +11,7 @@ G_BEGIN_DECLS
 
 /**
  * lb_pile_hold_reckon:
- * @places: of the pile's bars, see lb_bar_ring_place()
+ * @places: of the pile's bars, see lb_pile_bars_place()
  * @burned: bars gone
  * @n_burned_unplaced: bars gone of which only the count is known
  * @out_order: (out): untouched when this returns a reason

@@ -8,10 +8,11 @@
  * Invariants:
  * 1. A pile that lb_pile_set() refused to change is bit for bit what it was.
  * 2. What lb_pile_get() writes, lb_pile_set() in the same units reads back to the same value.
- * 3. Facts are checked one by one here; whether they agree is lb_pile_check()'s business.
+ * 3. Facts are checked one by one here; whether they agree is told in pile-check.c.
  */
 #include "trade/pile.h"
 
+#include "trade/bar-layout.h"
 #include "trade/msgid.h"
 #include "trade/trade-error.h"
 
@@ -23,15 +24,13 @@
 #define FOOT 0.3048
 #define INCH 0.0254
 
-/* 2 in of cover over a tie and half a bar: common practice in marine precast work. */
-#define USUAL_INSET (3 * INCH)
-
 typedef enum {
   FORM_NAME,   /* a short text on one line */
   FORM_NOTE,   /* a long text */
   FORM_NUMBER, /* a double in the row's quantity */
   FORM_SHAPE,
   FORM_BAR,
+  FORM_LAYOUT,
   FORM_COUNT,
   FORM_BATTER,
   FORM_BEARING,
@@ -94,6 +93,7 @@ static const Row table[LB_N_FACTS] = {
                        .most = LB_BARS_MAX },
   [LB_FACT_BAR_INSET] =
     SIZE ("bar inset", N_ ("Bar inset"), bar_inset_m, 0.5 * INCH, 10 * FOOT, (double) NAN),
+  [LB_FACT_BAR_PLACES] = { .name = "bar places", .title = N_ ("Bar places"), .form = FORM_LAYOUT },
   [LB_FACT_BATTER] = { .name = "batter", .title = N_ ("Batter"), .form = FORM_BATTER },
   [LB_FACT_BEARING] = { .name = "bearing",
                         .title = N_ ("Bearing"),
@@ -186,6 +186,7 @@ lb_pile_init (LbPile *pile)
     .y_m = unknown,
     .outline = { .shape = LB_SHAPE_SQUARE },
     .bar_inset_m = unknown,
+    .bar_places = "",
     .head_m = unknown,
     .cut_m = unknown,
     .mudline_m = unknown,
@@ -289,6 +290,19 @@ read_bar (const Row *row, const char *text, const LbBar **out_bar, GError **erro
 
   *out_bar = bar;
   return TRUE;
+}
+
+/* The same in metric. */
+static char *
+read_layout (const Row *row, LbUnits units, const char *text, GError **error)
+{
+  LbBarLayout layout;
+
+  if (lb_bar_layout_from_text (text, units, &layout, error))
+    return lb_bar_layout_to_text (&layout, LB_UNITS_METRIC);
+
+  g_prefix_error (error, "%s: ", row->title);
+  return NULL;
 }
 
 static gboolean
@@ -445,6 +459,14 @@ lb_pile_set (LbPile *pile,
     return read_shape (row, stripped, &pile->outline.shape, error);
   case FORM_BAR:
     return read_bar (row, stripped, &pile->bar, error);
+  case FORM_LAYOUT: {
+    g_autofree char *metric = read_layout (row, units, stripped, error);
+
+    if (!metric)
+      return FALSE;
+    pile->bar_places = dup (pool, metric);
+    return TRUE;
+  }
   case FORM_COUNT:
     return read_count (row, stripped, &pile->n_bars, error);
   case FORM_BATTER:
@@ -497,6 +519,16 @@ batter_to_text (double batter)
 }
 
 static char *
+layout_to_text (const LbPile *pile, LbUnits units)
+{
+  LbBarLayout layout;
+
+  if (!lb_bar_layout_from_text (pile->bar_places, LB_UNITS_METRIC, &layout, NULL))
+    return g_strdup (pile->bar_places);
+  return lb_bar_layout_to_text (&layout, units);
+}
+
+static char *
 bars_to_text (LbBarSet bars)
 {
   GString *text = g_string_new (NULL);
@@ -529,6 +561,8 @@ lb_pile_get (const LbPile *pile, LbFact fact, LbUnits units)
     return g_strdup (lb_shape_name (pile->outline.shape));
   case FORM_BAR:
     return g_strdup (pile->bar ? pile->bar->name : "");
+  case FORM_LAYOUT:
+    return layout_to_text (pile, units);
   case FORM_COUNT:
     return pile->n_bars == 0 ? g_strdup ("") : g_strdup_printf ("%u", pile->n_bars);
   case FORM_BATTER:
@@ -544,75 +578,4 @@ lb_pile_get (const LbPile *pile, LbFact fact, LbUnits units)
   default:
     g_return_val_if_reached (NULL);
   }
-}
-
-/* --- Whether the facts agree -------------------------------------------------------------- */
-
-double
-lb_pile_bar_inset (const LbPile *pile)
-{
-  g_return_val_if_fail (pile, (double) NAN);
-
-  return isnan (pile->bar_inset_m) ? USUAL_INSET : pile->bar_inset_m;
-}
-
-/* Why the bars cannot stand in the section; %NULL when they can or it is not known. */
-static const char *
-bars_fault (const LbPile *pile)
-{
-  if (!pile->bar || pile->n_bars == 0 || !(pile->outline.width_m > 0))
-    return NULL;
-
-  const double inset = lb_pile_bar_inset (pile);
-  const double bar = pile->bar->diameter_m;
-  LbPoint places[LB_BARS_MAX];
-
-  if (inset < bar / 2)
-    return "the bars would stand out of the face; check the bar inset and the bar size";
-  if (pile->outline.width_m / 2 - inset < (pile->outline.void_m + bar) / 2)
-    return "there is no room for the bars behind the face; check the width, the void and the "
-           "bar inset";
-
-  lb_bar_ring_place (&pile->outline, inset, pile->n_bars, places);
-  for (guint i = 0; i < pile->n_bars && pile->n_bars > 1; i++) {
-    const LbPoint *a = &places[i], *b = &places[(i + 1) % pile->n_bars];
-
-    if (hypot (a->x - b->x, a->y - b->y) < bar)
-      return "so many bars of that size do not fit in the section; check the number of bars, the "
-             "bar size and the width";
-  }
-  return NULL;
-}
-
-static const char *
-first_fault (const LbPile *pile)
-{
-  /* Comparisons with what is not known are false. */
-  if (pile->head_m <= pile->toe_m)
-    return "the head is not above the toe; check both elevations";
-  if (pile->head_m <= pile->cut_m)
-    return "the head is not above the cut; check both elevations";
-  if (pile->cut_m < pile->toe_m)
-    return "the cut is below the toe; check both elevations";
-  if (pile->mudline_m <= pile->toe_m)
-    return "the mudline is not above the toe; check both elevations";
-  if (pile->outline.width_m > 0 && pile->outline.void_m >= pile->outline.width_m)
-    return "the void is as wide as the pile; check the void diameter and the width";
-  if (pile->n_bars > 0 && (pile->pinned & ~lb_bar_set_all (pile->n_bars)))
-    return "a bar that is kept to the end is none of the pile's; check the number of bars";
-  return bars_fault (pile);
-}
-
-gboolean
-lb_pile_check (const LbPile *pile, GError **error)
-{
-  g_return_val_if_fail (pile, FALSE);
-
-  const char *fault = first_fault (pile);
-
-  if (!fault)
-    return TRUE;
-
-  g_set_error (error, LB_TRADE_ERROR, LB_TRADE_ERROR_DOMAIN, "Pile “%s”: %s", pile->mark, fault);
-  return FALSE;
 }

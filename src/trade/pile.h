@@ -26,8 +26,9 @@ typedef struct
   LbOutline outline;
   const LbBar *bar;
   guint n_bars;
-  double bar_inset_m; /* face to the centre of the bars; NAN for the usual cover */
-  double batter;      /* run per rise */
+  double bar_inset_m;     /* face to the centre of the bars; NAN for the usual cover */
+  const char *bar_places; /* where they stand, as lb_bar_layout_from_text() in metric; "" usual */
+  double batter;          /* run per rise */
   double bearing_rad;
   double head_m; /* top of what stands now: the cut-off, or where it was broken back */
   double cut_m;  /* where it is to be cut; NAN: the job's height above the mudline */
@@ -57,6 +58,7 @@ typedef enum {
   LB_FACT_BAR,
   LB_FACT_N_BARS,
   LB_FACT_BAR_INSET,
+  LB_FACT_BAR_PLACES,
   LB_FACT_BATTER,
   LB_FACT_BEARING,
   LB_FACT_HEAD,
@@ -117,8 +119,5 @@ gboolean lb_bar_numbers_from_text (const char *text,
                                    guint8 out_bars[LB_BARS_MAX],
                                    gsize *out_n,
                                    GError **error);
-
-/* The inset to draw and reckon with: the pile's own, or 3 in to the bar's centre (usual cover). */
-double lb_pile_bar_inset (const LbPile *pile);
 
 G_END_DECLS

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "book-fixture.h"
+#include "book/fold.h"
 
 #include <glib/gstdio.h>
 #include <locale.h>
@@ -60,6 +61,10 @@ test_piles (void)
   piles[0].cut_m = -8.4;
   piles[0].mudline_m = -8.7;
   piles[0].toe_m = -20.125;
+  piles[0].bar_places = "4 outer, 4 inner at 127";
+  piles[0].concrete = LB_CONCRETE_CORE;
+  piles[0].pinned = LB_BAR (2) | LB_BAR (6);
+  piles[0].order = LB_ORDER_HIGH_SIDE;
   lb_pile_init (&piles[1]);
   piles[1].mark = "unknown";
   piles[1].x_m = piles[1].y_m = 0;
@@ -69,10 +74,11 @@ test_piles (void)
   g_autoptr (LbLedger) ledger = lb_book_read (book, NULL, &error);
   g_assert_no_error (error);
   g_assert_cmpuint (ledger->piles->len, ==, 2);
+  g_autoptr (LbFold) fold = lb_fold_new (ledger, G_MAXINT64);
   for (guint i = 0; i < 2; i++) {
     for (LbFact fact = 0; fact < LB_N_FACTS; fact++) {
       g_autofree char *was = lb_pile_get (&piles[i], fact, LB_UNITS_METRIC);
-      g_autofree char *is = lb_pile_get (lb_ledger_pile (ledger, i), fact, LB_UNITS_METRIC);
+      g_autofree char *is = lb_pile_get (&fold->piles[i], fact, LB_UNITS_METRIC);
       g_assert_cmpstr (is, ==, was);
     }
     g_assert_true (lb_ledger_pile (ledger, i)->bar == piles[i].bar);

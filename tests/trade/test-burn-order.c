@@ -3,7 +3,7 @@
  * must hold of any order for any pile. */
 #include "trade/burn-order.h"
 
-#include "trade/steel.h"
+#include "bared-cut.h"
 #include "trade/trade-error.h"
 
 #include <math.h>
@@ -11,83 +11,6 @@
 
 #define INCH 0.0254
 #define SEED 19380401
-
-/* One pile with all that its case points to. */
-typedef struct
-{
-  LbPoint places[LB_BARS_MAX];
-  LbStub stub;
-  LbCut cut;
-  LbBurnCase burn;
-} Fixture;
-
-static LbStubLoad
-load_of (const LbStub *stub, double hook_share)
-{
-  g_autoptr (GError) error = NULL;
-  LbStub with_hook = *stub;
-  LbStubLoad load;
-
-  with_hook.hook_share = hook_share;
-  g_assert_true (lb_stub_load_reckon (&with_hook, &load, &error));
-  g_assert_no_error (error);
-  return load;
-}
-
-static void
-fixture_init (Fixture *self, LbShape shape, double width_m, guint n_bars, const char *bar)
-{
-  self->stub = (LbStub){
-    .outline = { .shape = shape, .width_m = width_m },
-    .length_m = 6,
-    .lean_rad = atan (1.0 / 6),
-    .submerged_m = 6,
-    .concrete_kg_per_m3 = 2480,
-    .water_kg_per_m3 = 1025,
-    .growth_kg_per_m3 = 1360,
-    .current_m_s = 0.5,
-    .drag_coefficient = lb_drag_coefficient (shape)->value,
-  };
-  lb_bar_ring_place (&self->stub.outline, 3 * INCH, n_bars, self->places);
-  self->cut = (LbCut){
-    .places = self->places,
-    .n_bars = n_bars,
-    .bar = lb_bar_find (bar),
-    .gap_m = 6 * INCH,
-    .yield_pa = lb_steel_for_year (1938)->grade->yield_pa,
-    .factor = 3,
-    .effective_length = 1,
-  };
-  self->burn = (LbBurnCase){
-    .cut = &self->cut,
-    .left = lb_bar_set_all (n_bars),
-    .side_rad = G_PI,
-    .slack = load_of (&self->stub, 0),
-    .held = load_of (&self->stub, 0.5),
-  };
-}
-
-/* Any pile, any bars gone, any hook. */
-static void
-fixture_random (Fixture *self, GRand *random, guint n_most)
-{
-  const char *const sizes[] = { "#6", "#8", "#11", "1 in sq", "#18" };
-
-  fixture_init (self, (LbShape) g_rand_int_range (random, 0, LB_N_SHAPES),
-                g_rand_double_range (random, 0.3, 0.6),
-                (guint) g_rand_int_range (random, 3, (gint32) n_most + 1),
-                sizes[g_rand_int_range (random, 0, G_N_ELEMENTS (sizes))]);
-  self->stub.length_m = g_rand_double_range (random, 1, 8);
-  self->stub.submerged_m = self->stub.length_m * g_rand_double (random);
-  self->stub.lean_rad = atan (g_rand_double_range (random, 0, 1.0 / 5));
-  self->stub.current_m_s = g_rand_double_range (random, 0, 0.8);
-  self->cut.gap_m = g_rand_double_range (random, 0.05, 0.2);
-  self->burn.side_rad = g_rand_double_range (random, 0, 2 * G_PI);
-  self->burn.slack = load_of (&self->stub, 0);
-  self->burn.held = load_of (&self->stub, g_rand_double (random));
-  if (g_rand_boolean (random))
-    self->burn.left &= g_rand_int (random) | 7;
-}
 
 static LbBurnOrder
 weigh (const LbBurnCase *burn, const guint8 *order, gsize n)
@@ -122,8 +45,9 @@ count_free (const LbBurnOrder *order)
 typedef struct
 {
   const LbBurnCase *burn;
-  guint8 ring[LB_BARS_MAX]; /* bars left, numbered round the pile */
+  guint8 ring[LB_BARS_MAX]; /* bars left in their order round the pile */
   guint n;
+  gboolean has_line; /* some of them in line from the middle */
   gsize most_free;
   double least_peak;
   guint fewest_turns;
@@ -193,14 +117,54 @@ count_turns (const int *ways, gsize n_free)
   return n_turns;
 }
 
+/* Clockwise from the lean, 0 to 2π. */
+static double
+bearing_of (LbPoint place)
+{
+  const double angle = atan2 (place.x, place.y);
+
+  return angle < -1e-9 ? angle + 2 * G_PI : MAX (angle, 0);
+}
+
+/* Whether @b comes after @a on the way round, @in_line being 1 where the outer of bars in line comes
+ * first and -1 where the inner does. */
+static gboolean
+comes_after (LbPoint a, LbPoint b, int in_line, gboolean *has_line)
+{
+  const double round = bearing_of (b) - bearing_of (a);
+
+  if (fabs (round) > 1e-7)
+    return round > 0;
+  *has_line = TRUE;
+  return in_line * (hypot (a.x, a.y) - hypot (b.x, b.y)) >= 0;
+}
+
+/* The bars left round the pile, by picking the next again and again. */
+static void
+find_ring (Enumeration *all, int in_line)
+{
+  const LbPoint *places = all->burn->cut->places;
+
+  all->n = 0;
+  for (guint bar = 0; bar < all->burn->cut->n_bars; bar++) {
+    guint at = all->n;
+
+    if ((all->burn->left & LB_BAR (bar)) == 0)
+      continue;
+    for (; at > 0 && !comes_after (places[all->ring[at - 1]], places[bar], in_line, &all->has_line);
+         at--)
+      all->ring[at] = all->ring[at - 1];
+    all->ring[at] = (guint8) bar;
+    all->n++;
+  }
+}
+
 static void
 enumerate (Enumeration *all)
 {
   guint8 order[LB_BARS_MAX];
   int ways[LB_BARS_MAX] = { 0 };
 
-  all->least_peak = all->least_held = G_MAXDOUBLE;
-  all->fewest_hinges = G_MAXUINT;
   for (guint start = 0; start < all->n; start++) {
     for (guint choice = 0; choice < 1u << (all->n - 1); choice++) {
       guint first = start, last = start;
@@ -248,37 +212,45 @@ static void
 test_against_all_orders (void)
 {
   g_autoptr (GRand) random = g_rand_new_with_seed (SEED);
-  guint n_held_somewhat = 0;
+  guint n_held_somewhat = 0, n_in_line = 0;
 
   for (int trial = 0; trial < 300; trial++) {
-    Fixture pile;
-    Enumeration all = { 0 };
+    LbBaredCut pile;
+    Enumeration all = { .least_peak = G_MAXDOUBLE,
+                        .least_held = G_MAXDOUBLE,
+                        .fewest_hinges = G_MAXUINT };
 
-    fixture_random (&pile, random, trial < 280 ? 7 : 8);
+    lb_bared_cut_chance (&pile, random, trial < 280 ? 7 : 8);
     all.burn = &pile.burn;
-    for (guint bar = 0; bar < pile.cut.n_bars; bar++) {
-      if (pile.burn.left & LB_BAR (bar))
-        all.ring[all.n++] = (guint8) bar;
-    }
 
     const LbBurnOrder best = weigh_best (&pile.burn);
 
     all.best = &best;
+    find_ring (&all, 1);
     enumerate (&all);
+    if (all.has_line) {
+      find_ring (&all, -1);
+      enumerate (&all);
+    }
 
     g_assert_cmpuint (best.n_jumps, ==, 0);
     g_assert_cmpuint (count_free (&best), ==, all.most_free);
-    if (isfinite (all.least_peak) && best.stands) {
+    if (isfinite (all.least_peak) && best.stands)
       g_assert_cmpfloat_with_epsilon (best.slack_utilisation, all.least_peak,
                                       1e-9 * all.least_peak);
+    n_held_somewhat += all.most_free > 0;
+    n_in_line += all.has_line;
+    /* What comes after that is told of one way round. */
+    if (all.has_line)
+      continue;
+    if (isfinite (all.least_peak) && best.stands)
       g_assert_cmpuint (turns_of_best (&all, &best), ==, all.fewest_turns);
-    }
     g_assert_cmpuint (count_hinges (&best), ==, all.fewest_hinges);
     g_assert_cmpfloat_with_epsilon (best.held_utilisation, all.least_held, 1e-9 * all.least_held);
-    n_held_somewhat += all.most_free > 0;
   }
   /* Else the comparison would be of nothing with nothing. */
   g_assert_cmpuint (n_held_somewhat, >, 60);
+  g_assert_cmpuint (n_in_line, >, 20);
 }
 
 /* --- What holds of every order ------------------------------------------------------------- */
@@ -289,9 +261,9 @@ test_every_order_ends_on_the_hook (void)
   g_autoptr (GRand) random = g_rand_new_with_seed (SEED);
 
   for (int trial = 0; trial < 60; trial++) {
-    Fixture pile;
+    LbBaredCut pile;
 
-    fixture_random (&pile, random, 24);
+    lb_bared_cut_chance (&pile, random, 24);
 
     const LbBurnOrder best = weigh_best (&pile.burn);
     const gsize n = best.n_steps;
@@ -321,9 +293,9 @@ test_steps_are_holds (void)
   g_autoptr (GRand) random = g_rand_new_with_seed (SEED);
 
   for (int trial = 0; trial < 60; trial++) {
-    Fixture pile;
+    LbBaredCut pile;
 
-    fixture_random (&pile, random, 20);
+    lb_bared_cut_chance (&pile, random, 20);
 
     const LbBurnOrder best = weigh_best (&pile.burn);
     LbBarSet left = pile.burn.left;
@@ -355,10 +327,10 @@ test_best_is_best (void)
   g_autoptr (GRand) random = g_rand_new_with_seed (SEED);
 
   for (int trial = 0; trial < 60; trial++) {
-    Fixture pile;
+    LbBaredCut pile;
     guint8 order[LB_BARS_MAX];
 
-    fixture_random (&pile, random, 16);
+    lb_bared_cut_chance (&pile, random, 16);
 
     const LbBurnOrder best = weigh_best (&pile.burn);
 
@@ -389,9 +361,9 @@ test_mirror (void)
   g_autoptr (GRand) random = g_rand_new_with_seed (SEED);
 
   for (int trial = 0; trial < 60; trial++) {
-    Fixture pile;
+    LbBaredCut pile;
 
-    fixture_random (&pile, random, 16);
+    lb_bared_cut_chance (&pile, random, 16);
 
     const LbBurnOrder once = weigh_best (&pile.burn);
 
@@ -417,9 +389,9 @@ test_numbering (void)
   g_autoptr (GRand) random = g_rand_new_with_seed (SEED);
 
   for (int trial = 0; trial < 60; trial++) {
-    Fixture pile;
+    LbBaredCut pile;
 
-    fixture_random (&pile, random, 16);
+    lb_bared_cut_chance (&pile, random, 16);
     pile.burn.left = lb_bar_set_all (pile.cut.n_bars);
 
     const LbBurnOrder once = weigh_best (&pile.burn);
@@ -447,9 +419,9 @@ test_numbering (void)
 static void
 test_high_side_first (void)
 {
-  Fixture pile;
+  LbBaredCut pile;
 
-  fixture_init (&pile, LB_SHAPE_OCTAGON, 16 * INCH, 8, "#8");
+  lb_bared_cut_init (&pile, LB_SHAPE_OCTAGON, 16 * INCH, 8, "#8");
 
   const LbBurnOrder best = weigh_best (&pile.burn);
 
@@ -462,9 +434,9 @@ test_high_side_first (void)
 static void
 test_ties (void)
 {
-  Fixture pile;
+  LbBaredCut pile;
 
-  fixture_init (&pile, LB_SHAPE_ROUND, 16 * INCH, 8, "#8");
+  lb_bared_cut_init (&pile, LB_SHAPE_ROUND, 16 * INCH, 8, "#8");
   pile.burn.slack = pile.burn.held = (LbStubLoad){ 0 };
   for (guint bar = 0; bar < 8; bar++) {
     pile.burn.side_rad = 2 * G_PI * bar / 8;
@@ -484,9 +456,9 @@ test_ties (void)
 static void
 test_worst_as_it_stands (void)
 {
-  Fixture pile;
+  LbBaredCut pile;
 
-  fixture_init (&pile, LB_SHAPE_ROUND, 0.5, 8, "#11");
+  lb_bared_cut_init (&pile, LB_SHAPE_ROUND, 0.5, 8, "#11");
   pile.burn.left &= ~(LB_BAR (4) | LB_BAR (6));
   pile.burn.slack = pile.burn.held = (LbStubLoad){ .axial_n = 250e3 };
 
@@ -502,10 +474,10 @@ test_worst_as_it_stands (void)
 static void
 test_pinned (void)
 {
-  Fixture pile;
+  LbBaredCut pile;
   guint8 orders[3][LB_BARS_MAX];
 
-  fixture_init (&pile, LB_SHAPE_SQUARE, 20 * INCH, 12, "#11");
+  lb_bared_cut_init (&pile, LB_SHAPE_SQUARE, 20 * INCH, 12, "#11");
   pile.burn.pinned = LB_BAR (1) | LB_BAR (5) | LB_BAR (9);
 
   gsize n[3];
@@ -538,18 +510,18 @@ test_pinned (void)
 static void
 test_from_side (void)
 {
-  Fixture pile;
+  LbBaredCut pile;
   guint8 order[LB_BARS_MAX], expected[LB_BARS_MAX];
 
   for (int shape = 0; shape < LB_N_SHAPES; shape++) {
-    fixture_init (&pile, (LbShape) shape, 0.5, 12, "#8");
+    lb_bared_cut_init (&pile, (LbShape) shape, 0.5, 12, "#8");
     g_assert_cmpuint (lb_burn_order_from_side (&pile.burn, order), ==, 12);
     lb_bar_ring_order (pile.places, 12, pile.burn.left, expected);
     g_assert_cmpmem (order, 12, expected, 12);
   }
 
   /* A quarter round: begins to the right of the lean. */
-  fixture_init (&pile, LB_SHAPE_ROUND, 0.5, 8, "#8");
+  lb_bared_cut_init (&pile, LB_SHAPE_ROUND, 0.5, 8, "#8");
   pile.burn.side_rad = G_PI / 2;
   lb_burn_order_from_side (&pile.burn, order);
   g_assert_cmpuint (order[0], ==, 2);
@@ -559,10 +531,10 @@ test_from_side (void)
 static void
 test_hopeless (void)
 {
-  Fixture pile;
+  LbBaredCut pile;
 
   /* Too heavy as it stands. */
-  fixture_init (&pile, LB_SHAPE_SQUARE, 20 * INCH, 8, "#3");
+  lb_bared_cut_init (&pile, LB_SHAPE_SQUARE, 20 * INCH, 8, "#3");
   const LbBurnOrder heavy = weigh_best (&pile.burn);
   g_assert_false (heavy.stands);
   g_assert_cmpuint (heavy.rig_before, ==, 1);
@@ -586,9 +558,9 @@ test_hopeless (void)
 static void
 test_jumps (void)
 {
-  Fixture pile;
+  LbBaredCut pile;
 
-  fixture_init (&pile, LB_SHAPE_ROUND, 0.4, 6, "#8");
+  lb_bared_cut_init (&pile, LB_SHAPE_ROUND, 0.4, 6, "#8");
   g_assert_cmpuint (weigh (&pile.burn, (guint8[]){ 0, 1, 5, 2, 4, 3 }, 6).n_jumps, ==, 0);
   g_assert_cmpuint (weigh (&pile.burn, (guint8[]){ 0, 2, 4, 1, 3, 5 }, 6).n_jumps, ==, 2);
 
@@ -600,7 +572,7 @@ test_jumps (void)
 static void
 test_refused (void)
 {
-  Fixture pile;
+  LbBaredCut pile;
   const struct
   {
     guint8 order[6];
@@ -612,7 +584,7 @@ test_refused (void)
     { { 0, 1, 2, 3, 4 }, 5, "Bar 6 is left out" },
   };
 
-  fixture_init (&pile, LB_SHAPE_ROUND, 0.4, 6, "#8");
+  lb_bared_cut_init (&pile, LB_SHAPE_ROUND, 0.4, 6, "#8");
   for (gsize i = 0; i < G_N_ELEMENTS (cases); i++) {
     g_autoptr (GError) error = NULL;
     LbBurnOrder weighed = { .n_steps = 7 };

@@ -1,8 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "trade/hold.h"
 
-#include "trade/quantity.h"
-#include "trade/steel.h"
+#include "bared-cut.h"
 #include "trade/trade-error.h"
 
 #include <math.h>
@@ -11,77 +10,15 @@
 #define INCH     0.0254
 #define SEED     19380401
 #define N_TRIALS 60
-
-typedef struct
-{
-  LbPoint places[LB_BARS_MAX];
-  LbStub stub;
-  LbCut cut;
-  LbBarSet left;
-} Fixture;
-
-static void
-fixture_init (Fixture *self, LbShape shape, double width_m, guint n_bars, const char *bar)
-{
-  self->stub = (LbStub){
-    .outline = { .shape = shape, .width_m = width_m },
-    .length_m = 6,
-    .lean_rad = atan (1.0 / 6),
-    .submerged_m = 6,
-    .concrete_kg_per_m3 = 2480,
-    .water_kg_per_m3 = 1025,
-    .growth_kg_per_m3 = 1360,
-    .current_m_s = 0.5,
-    .drag_coefficient = lb_drag_coefficient (shape)->value,
-  };
-  lb_bar_ring_place (&self->stub.outline, 3 * INCH, n_bars, self->places);
-  self->cut = (LbCut){
-    .places = self->places,
-    .n_bars = n_bars,
-    .bar = lb_bar_find (bar),
-    .gap_m = 6 * INCH,
-    .yield_pa = lb_steel_for_year (1938)->grade->yield_pa,
-    .factor = 3,
-    .effective_length = 1,
-  };
-  self->left = lb_bar_set_all (n_bars);
-}
-
-static void
-fixture_random (Fixture *self, GRand *random)
-{
-  const char *const sizes[] = { "#6", "#8", "#11", "1 in sq", "#18" };
-
-  fixture_init (self, (LbShape) g_rand_int_range (random, 0, LB_N_SHAPES),
-                g_rand_double_range (random, 0.3, 0.6), (guint) g_rand_int_range (random, 4, 25),
-                sizes[g_rand_int_range (random, 0, G_N_ELEMENTS (sizes))]);
-  self->stub.length_m = g_rand_double_range (random, 2, 14);
-  self->stub.submerged_m = self->stub.length_m * g_rand_double (random);
-  self->stub.lean_rad = atan (g_rand_double_range (random, 0, 1.0 / 3));
-  self->stub.current_m_s = g_rand_double_range (random, 0, 1.5);
-  self->stub.hook_share = g_rand_double (random);
-  self->cut.gap_m = g_rand_double_range (random, 0.05, 0.5);
-  self->left &= g_rand_int (random);
-}
-
-static LbStubLoad
-load_of (const LbStub *stub)
-{
-  g_autoptr (GError) error = NULL;
-  LbStubLoad load;
-
-  g_assert_true (lb_stub_load_reckon (stub, &load, &error));
-  g_assert_no_error (error);
-  return load;
-}
+#define N_MOST   24
 
 static LbHold
-hold_of (const Fixture *pile, const LbStubLoad *load)
+hold_of (const LbBaredCut *pile, const LbStubLoad *load)
 {
   g_autoptr (GError) error = NULL;
   LbHold hold;
 
-  g_assert_true (lb_hold_reckon (&pile->cut, pile->left, load, &hold, &error));
+  g_assert_true (lb_hold_reckon (&pile->cut, pile->burn.left, load, &hold, &error));
   g_assert_no_error (error);
   return hold;
 }
@@ -97,11 +34,11 @@ test_balance (void)
   guint n_held = 0;
 
   for (int trial = 0; trial < N_TRIALS; trial++) {
-    Fixture pile;
+    LbBaredCut pile;
 
-    fixture_random (&pile, random);
+    lb_bared_cut_chance (&pile, random, N_MOST);
 
-    const LbStubLoad load = load_of (&pile.stub);
+    const LbStubLoad load = lb_bared_cut_load (&pile.stub, pile.stub.hook_share);
     const LbHold hold = hold_of (&pile, &load);
     const LbBarSection section = lb_bar_section (pile.cut.bar, pile.cut.gap_m);
     double force = 0, about_x = 0, about_y = 0, size = 0;
@@ -110,7 +47,7 @@ test_balance (void)
       continue;
     n_held++;
     for (guint bar = 0; bar < pile.cut.n_bars; bar++) {
-      if ((pile.left & LB_BAR (bar)) == 0)
+      if ((pile.burn.left & LB_BAR (bar)) == 0)
         continue;
 
       const double carried = hold.base_pa[bar] * section.area_m2;
@@ -134,11 +71,11 @@ test_mirror (void)
   g_autoptr (GRand) random = g_rand_new_with_seed (SEED);
 
   for (int trial = 0; trial < N_TRIALS; trial++) {
-    Fixture pile;
+    LbBaredCut pile;
 
-    fixture_random (&pile, random);
+    lb_bared_cut_chance (&pile, random, N_MOST);
 
-    const LbStubLoad load = load_of (&pile.stub);
+    const LbStubLoad load = lb_bared_cut_load (&pile.stub, pile.stub.hook_share);
     const LbHold once = hold_of (&pile, &load);
 
     for (guint bar = 0; bar < pile.cut.n_bars; bar++)
@@ -148,7 +85,7 @@ test_mirror (void)
 
     g_assert_true (mirrored.is_hinge == once.is_hinge);
     for (guint bar = 0; bar < pile.cut.n_bars && !once.is_hinge; bar++) {
-      if (pile.left & LB_BAR (bar))
+      if (pile.burn.left & LB_BAR (bar))
         g_assert_cmpfloat_with_epsilon (mirrored.peak_pa[bar], once.peak_pa[bar],
                                         1e-9 * once.greatest_pa);
     }
@@ -161,10 +98,10 @@ test_no_load_no_stress (void)
   g_autoptr (GRand) random = g_rand_new_with_seed (SEED);
 
   for (int trial = 0; trial < N_TRIALS; trial++) {
-    Fixture pile;
+    LbBaredCut pile;
     const LbStubLoad nothing = { 0 };
 
-    fixture_random (&pile, random);
+    lb_bared_cut_chance (&pile, random, N_MOST);
 
     const LbHold hold = hold_of (&pile, &nothing);
 
@@ -173,34 +110,40 @@ test_no_load_no_stress (void)
     g_assert_cmpfloat (hold.greatest_pa, ==, 0);
     g_assert_cmpfloat (hold.utilisation, ==, 0);
     g_assert_cmpfloat (hold.buckling_share, ==, 0);
-    g_assert_true (pile.left & LB_BAR (hold.governing));
+    g_assert_true (pile.burn.left & LB_BAR (hold.governing));
   }
 }
 
-/* With all its bars a pile never holds better for leaning more. */
+/* With all its bars a pile never holds better for leaning more, as long as they are in balance: more
+ * bars toward the lean, and a little of it eases them. */
 static void
 test_more_lean_never_helps (void)
 {
   g_autoptr (GRand) random = g_rand_new_with_seed (SEED);
 
+  guint n_tried = 0;
+
   for (int trial = 0; trial < N_TRIALS; trial++) {
-    Fixture pile;
+    LbBaredCut pile;
     double last = 0;
 
-    fixture_random (&pile, random);
-    pile.left = lb_bar_set_all (pile.cut.n_bars);
+    lb_bared_cut_chance (&pile, random, N_MOST);
+    pile.burn.left = lb_bar_set_all (pile.cut.n_bars);
     pile.stub.hook_share = 0;
-    for (int degrees = 0; degrees <= 20; degrees++) {
+    n_tried += pile.is_balanced;
+    for (int degrees = 0; degrees <= 20 && pile.is_balanced; degrees++) {
       pile.stub.lean_rad = degrees * G_PI / 180;
 
-      const LbStubLoad load = load_of (&pile.stub);
+      const LbStubLoad load = lb_bared_cut_load (&pile.stub, pile.stub.hook_share);
       const LbHold hold = hold_of (&pile, &load);
 
-      g_assert_false (hold.is_hinge);
+      if (hold.is_hinge) /* whatever it leans */
+        break;
       g_assert_cmpfloat (hold.utilisation, >=, last);
       last = hold.utilisation;
     }
   }
+  g_assert_cmpuint (n_tried, >, N_TRIALS / 2);
 }
 
 /* Nothing depends on the units that people typed. */
@@ -210,11 +153,11 @@ test_units_round_trip (void)
   g_autoptr (GRand) random = g_rand_new_with_seed (SEED);
 
   for (int trial = 0; trial < N_TRIALS; trial++) {
-    Fixture pile;
+    LbBaredCut pile;
 
-    fixture_random (&pile, random);
+    lb_bared_cut_chance (&pile, random, N_MOST);
 
-    const LbStubLoad load = load_of (&pile.stub);
+    const LbStubLoad load = lb_bared_cut_load (&pile.stub, pile.stub.hook_share);
     const LbHold once = hold_of (&pile, &load);
     const struct
     {
@@ -236,7 +179,7 @@ test_units_round_trip (void)
       *typed[i].value = lb_quantity_to_si (typed[i].quantity, LB_UNITS_US, shown);
     }
 
-    const LbStubLoad again_load = load_of (&pile.stub);
+    const LbStubLoad again_load = lb_bared_cut_load (&pile.stub, pile.stub.hook_share);
     const LbHold again = hold_of (&pile, &again_load);
 
     g_assert_true (again.is_hinge == once.is_hinge);
@@ -252,11 +195,11 @@ test_worst_bearing (void)
   g_autoptr (GRand) random = g_rand_new_with_seed (SEED);
 
   for (int trial = 0; trial < N_TRIALS; trial++) {
-    Fixture pile;
+    LbBaredCut pile;
 
-    fixture_random (&pile, random);
+    lb_bared_cut_chance (&pile, random, N_MOST);
 
-    const LbStubLoad load = load_of (&pile.stub);
+    const LbStubLoad load = lb_bared_cut_load (&pile.stub, pile.stub.hook_share);
     const LbHold hold = hold_of (&pile, &load);
 
     for (guint bar = 0; bar < pile.cut.n_bars && !hold.is_hinge; bar++) {
@@ -287,7 +230,7 @@ test_worst_bearing (void)
 static void
 test_hinges (void)
 {
-  Fixture pile;
+  LbBaredCut pile;
   const struct
   {
     LbBarSet left;
@@ -303,10 +246,10 @@ test_hinges (void)
     { LB_BAR (7) | LB_BAR (0) | LB_BAR (2), FALSE },
   };
 
-  fixture_init (&pile, LB_SHAPE_SQUARE, 16 * INCH, 8, "#8");
-  const LbStubLoad load = load_of (&pile.stub);
+  lb_bared_cut_init (&pile, LB_SHAPE_SQUARE, 16 * INCH, 8, "#8");
+  const LbStubLoad load = lb_bared_cut_load (&pile.stub, pile.stub.hook_share);
   for (gsize i = 0; i < G_N_ELEMENTS (cases); i++) {
-    pile.left = cases[i].left;
+    pile.burn.left = cases[i].left;
 
     const LbHold hold = hold_of (&pile, &load);
 
@@ -319,7 +262,7 @@ test_hinges (void)
   /* A line may stand askew, or all bars in one spot, and is still a hinge. */
   for (guint bar = 0; bar < 8; bar++)
     pile.places[bar] = (LbPoint){ .x = 0.1 + 0.03 * bar, .y = -0.2 + 0.05 * bar };
-  pile.left = lb_bar_set_all (8);
+  pile.burn.left = lb_bar_set_all (8);
   g_assert_true (hold_of (&pile, &load).is_hinge);
   memset (pile.places, 0, sizeof pile.places);
   g_assert_true (hold_of (&pile, &load).is_hinge);
@@ -329,19 +272,19 @@ test_hinges (void)
 static void
 test_gone_bars (void)
 {
-  Fixture pile;
+  LbBaredCut pile;
 
-  fixture_init (&pile, LB_SHAPE_SQUARE, 16 * INCH, 8, "#8");
-  const LbStubLoad load = load_of (&pile.stub);
+  lb_bared_cut_init (&pile, LB_SHAPE_SQUARE, 16 * INCH, 8, "#8");
+  const LbStubLoad load = lb_bared_cut_load (&pile.stub, pile.stub.hook_share);
 
-  pile.left &= ~LB_BAR (2);
+  pile.burn.left &= ~LB_BAR (2);
   const LbHold hold = hold_of (&pile, &load);
   g_assert_true (isnan (hold.base_pa[2]) && isnan (hold.peak_pa[2]) && isnan (hold.peak_pa[8]));
   pile.places[2] = (LbPoint){ .x = 40, .y = -3 };
   g_assert_cmpfloat (hold_of (&pile, &load).greatest_pa, ==, hold.greatest_pa);
 
   /* Bars of the set that the pile does not have are not there either. */
-  pile.left |= LB_BAR (30);
+  pile.burn.left |= LB_BAR (30);
   g_assert_cmpuint (hold_of (&pile, &load).n_left, ==, 7);
 }
 
@@ -349,10 +292,10 @@ test_gone_bars (void)
 static void
 test_shear_in_the_gap (void)
 {
-  Fixture pile;
+  LbBaredCut pile;
   const LbStubLoad load = { .shear_n = 8000 };
 
-  fixture_init (&pile, LB_SHAPE_ROUND, 16 * INCH, 8, "#8");
+  lb_bared_cut_init (&pile, LB_SHAPE_ROUND, 16 * INCH, 8, "#8");
 
   const double modulus = G_PI * pow (1 * INCH, 3) / 32;
   const LbHold once = hold_of (&pile, &load);
@@ -364,7 +307,7 @@ test_shear_in_the_gap (void)
   g_assert_cmpfloat (hold_of (&pile, &load).greatest_pa, ==, 0);
 
   /* A square bar the worst way round: over its corners. */
-  fixture_init (&pile, LB_SHAPE_ROUND, 16 * INCH, 8, "1 in sq");
+  lb_bared_cut_init (&pile, LB_SHAPE_ROUND, 16 * INCH, 8, "1 in sq");
   const double over_corners = pow (1 * INCH, 3) / (6 * G_SQRT2);
   g_assert_cmpfloat_with_epsilon (hold_of (&pile, &load).greatest_pa,
                                   1000 * 3 * INCH / over_corners, 1e-3);
@@ -374,10 +317,10 @@ test_shear_in_the_gap (void)
 static void
 test_buckling (void)
 {
-  Fixture pile;
+  LbBaredCut pile;
   LbStubLoad load = { .axial_n = 8000 };
 
-  fixture_init (&pile, LB_SHAPE_ROUND, 16 * INCH, 8, "#6");
+  lb_bared_cut_init (&pile, LB_SHAPE_ROUND, 16 * INCH, 8, "#6");
   pile.cut.gap_m = 2;
 
   const double euler = lb_bar_euler_load (pile.cut.bar, 2, 1);
@@ -402,10 +345,10 @@ test_buckling (void)
 static void
 test_factor (void)
 {
-  Fixture pile;
+  LbBaredCut pile;
 
-  fixture_init (&pile, LB_SHAPE_OCTAGON, 16 * INCH, 8, "#8");
-  const LbStubLoad load = load_of (&pile.stub);
+  lb_bared_cut_init (&pile, LB_SHAPE_OCTAGON, 16 * INCH, 8, "#8");
+  const LbStubLoad load = lb_bared_cut_load (&pile.stub, pile.stub.hook_share);
 
   const LbHold hold = hold_of (&pile, &load);
   g_assert_cmpfloat_with_epsilon (hold.utilisation, hold.greatest_pa * 3 / pile.cut.yield_pa,
@@ -419,11 +362,11 @@ test_factor (void)
 static void
 test_concrete_left (void)
 {
-  Fixture pile;
+  LbBaredCut pile;
   LbConcreteLeft found;
 
-  fixture_init (&pile, LB_SHAPE_OCTAGON, 16 * INCH, 8, "#8");
-  const LbStubLoad load = load_of (&pile.stub);
+  lb_bared_cut_init (&pile, LB_SHAPE_OCTAGON, 16 * INCH, 8, "#8");
+  const LbStubLoad load = lb_bared_cut_load (&pile.stub, pile.stub.hook_share);
   for (int left = 0; left < LB_N_CONCRETE_LEFT; left++) {
     pile.cut.concrete = (LbConcreteLeft) left;
     g_assert_true (hold_of (&pile, &load).is_lower_bound == (left != LB_CONCRETE_NONE));
@@ -469,15 +412,15 @@ test_refused (void)
     g_autoptr (GError) error = NULL;
     const LbStubLoad load = { .axial_n = 1000 };
     LbHold hold = { .n_left = 7 };
-    Fixture pile;
+    LbBaredCut pile;
 
-    fixture_init (&pile, LB_SHAPE_SQUARE, 0.4, 8, "#8");
+    lb_bared_cut_init (&pile, LB_SHAPE_SQUARE, 0.4, 8, "#8");
     pile.cut.bar = cases[i].bar ? lb_bar_find (cases[i].bar) : NULL;
     pile.cut.gap_m = cases[i].gap_m;
     pile.cut.yield_pa = cases[i].yield_pa;
     pile.cut.factor = cases[i].factor;
     pile.cut.effective_length = cases[i].effective_length;
-    g_assert_false (lb_hold_reckon (&pile.cut, pile.left, &load, &hold, &error));
+    g_assert_false (lb_hold_reckon (&pile.cut, pile.burn.left, &load, &hold, &error));
     g_assert_error (error, LB_TRADE_ERROR, cases[i].code);
     g_assert_cmpuint (hold.n_left, ==, 7);
   }
