@@ -170,202 +170,211 @@ test_burning (void)
   shell_tool_ends (0, "record burning take-back --day 2026-07-01");
   g_assert_cmpfloat (burning_rate ("burning", FALSE), ==, learned);
   shell_tool_ends (0, "check burning");
-  /* Where the bars stand, from the list and by correction, in the units of each; what has no column of
+}
+
+/* --- Facts -------------------------------------------------------------------------------- */
+
+/* Where the bars stand, from the list and by correction, in the units of each; what has no column of
  * its own in the file is not lost. */
-  static void test_bar_places (void)
-  {
-    g_auto (Said) said = { 0 }, wrong = { 0 }, cut = { 0 };
+static void
+test_bar_places (void)
+{
+  g_auto (Said) said = { 0 }, wrong = { 0 }, cut = { 0 };
 
-    shell_write ("rings.csv",
-                 "mark,x,y,shape,width (in),bar size,number of bars,head,cut,bar places (in),"
-                 "kept bars\n"
-                 "R1,0,0,round,24,#8,12,10,-20,\"8 outer, 4 inner at 7\",3\n");
-    shell_tool_ends (0, "new rings");
-    shell_tool_ends (0, "take-piles rings rings.csv");
-    shell_tool (&said, 0, "piles rings --json");
-    g_autoptr (JsonNode) root = shell_parse_json (said.out);
-    JsonObject *pile = json_array_get_object_element (json_node_get_array (root), 0);
-    JsonArray *places = json_object_get_array_member (pile, "bar_places_m");
+  shell_write ("rings.csv",
+               "mark,x,y,shape,width (in),bar size,number of bars,head,cut,bar places (in),"
+               "kept bars\n"
+               "R1,0,0,round,24,#8,12,10,-20,\"8 outer, 4 inner at 7\",3\n");
+  shell_tool_ends (0, "new rings");
+  shell_tool_ends (0, "take-piles rings rings.csv");
+  shell_tool (&said, 0, "piles rings --json");
+  g_autoptr (JsonNode) root = shell_parse_json (said.out);
+  JsonObject *pile = json_array_get_object_element (json_node_get_array (root), 0);
+  JsonArray *places = json_object_get_array_member (pile, "bar_places_m");
 
-    g_assert_cmpuint (json_array_get_length (places), ==, 12);
-    g_assert_cmpfloat_with_epsilon (
-      json_array_get_double_element (json_array_get_array_element (places, 8), 1), 5 * 0.0254,
-      1e-9);
-    shell_tool (&cut, 0, "cut rings R1");
-    shell_assert_says (cut.out, "8 in an outer ring, 4 in one 7 in behind the face");
+  g_assert_cmpuint (json_array_get_length (places), ==, 12);
+  g_assert_cmpfloat_with_epsilon (
+    json_array_get_double_element (json_array_get_array_element (places, 8), 1), 5 * 0.0254, 1e-9);
+  shell_tool (&cut, 0, "cut rings R1");
+  shell_assert_says (cut.out, "8 in an outer ring, 4 in one 7 in behind the face");
 
-    shell_tool_ends (0, "record rings fact R1 'bar places' '4 outer, 8 inner at 6.5'");
-    shell_tool (&wrong, 1, "record rings fact R1 'bar places' '12 in a heap'");
-    shell_assert_says (wrong.err, "3 on each face");
-    shell_tool_ends (0, "check rings");
-    /* Another number than the pile has: stored as said, and no figure comes of it. */
-    shell_tool_ends (0, "record rings fact R1 'bar places' '8 outer, 8 inner at 7'");
-    g_auto (Said) refused = { 0 };
-    shell_tool (&refused, 0, "cut rings R1");
-    shell_assert_says (refused.out, "those of another number of bars");
-    shell_tool_ends (1, "check rings");
+  shell_tool_ends (0, "record rings fact R1 'bar places' '4 outer, 8 inner at 6.5'");
+  shell_tool (&wrong, 1, "record rings fact R1 'bar places' '12 in a heap'");
+  shell_assert_says (wrong.err, "3 on each face");
+  shell_tool_ends (0, "check rings");
+  /* Another number than the pile has: stored as said, and no figure comes of it. */
+  shell_tool_ends (0, "record rings fact R1 'bar places' '8 outer, 8 inner at 7'");
+  g_auto (Said) refused = { 0 };
+  shell_tool (&refused, 0, "cut rings R1");
+  shell_assert_says (refused.out, "those of another number of bars");
+  shell_tool_ends (1, "check rings");
 
-    /* A list with a bar out of the face is not taken. */
-    shell_write ("out.csv", "mark,x,y,shape,width (in),bar,bars,bar places (in)\n"
-                            "R2,9,9,round,24,#8,3,at 0 11.6; 5 -5; -5 -5\n");
-    g_auto (Said) out = { 0 };
-    shell_tool (&out, 1, "take-piles rings out.csv");
-    shell_assert_says (out.err, "bar 1 stands out of the face");
-  }
+  /* A list with a bar out of the face is not taken. */
+  shell_write ("out.csv", "mark,x,y,shape,width (in),bar,bars,bar places (in)\n"
+                          "R2,9,9,round,24,#8,3,at 0 11.6; 5 -5; -5 -5\n");
+  g_auto (Said) out = { 0 };
+  shell_tool (&out, 1, "take-piles rings out.csv");
+  shell_assert_says (out.err, "bar 1 stands out of the face");
+}
 
-  /* --- Divers ------------------------------------------------------------------------------- */
+/* --- Divers ------------------------------------------------------------------------------- */
 
 #define DAY " --day 2026-07-01"
 
-  /* The worked day: 40 ft by the table for 100 min, two hours up, 78 min open; U.S. Navy Diving Manual,
+/* The worked day: 40 ft by the table for 100 min, two hours up, 78 min open; U.S. Navy Diving Manual,
  * revision 7. */
-  static void test_divers (void)
-  {
-    g_auto (Said) said = { 0 };
+static void
+test_divers (void)
+{
+  g_auto (Said) said = { 0 };
 
-    new_job ("dives");
-    shell_tool (&said, 0, "divers dives" DAY);
-    shell_assert_says (said.out, "Nobody dived on that day.");
-    shell_tool_ends (0, "record dives dive 'Diver 1' --depth 39 --left-surface 07:00 "
-                        "--left-bottom 08:40 --reached-surface 08:42" DAY);
-    shell_tool (&said, 0, "divers dives --at 10:42" DAY);
-    g_assert_cmpstr (said.out, ==,
-                     "Diver 1: group I at 10:42 · open without stops: 78 min at 39 ft\n");
-    shell_tool (&said, 0, "divers dives --at 10:42 --depth 14" DAY);
-    shell_assert_says (said.out, "no limit at 14 ft");
+  new_job ("dives");
+  shell_tool (&said, 0, "divers dives" DAY);
+  shell_assert_says (said.out, "Nobody dived on that day.");
+  shell_tool_ends (0, "record dives dive 'Diver 1' --depth 39 --left-surface 07:00 "
+                      "--left-bottom 08:40 --reached-surface 08:42" DAY);
+  shell_tool (&said, 0, "divers dives --at 10:42" DAY);
+  g_assert_cmpstr (said.out, ==,
+                   "Diver 1: group I at 10:42 · open without stops: 78 min at 39 ft\n");
+  shell_tool (&said, 0, "divers dives --at 10:42 --depth 14" DAY);
+  shell_assert_says (said.out, "no limit at 14 ft");
 
-    shell_tool (&said, 0, "divers dives --at 10:42 --json" DAY);
-    g_autoptr (JsonNode) root = shell_parse_json (said.out);
-    JsonObject *diver = json_array_get_object_element (json_node_get_array (root), 0);
+  shell_tool (&said, 0, "divers dives --at 10:42 --json" DAY);
+  g_autoptr (JsonNode) root = shell_parse_json (said.out);
+  JsonObject *diver = json_array_get_object_element (json_node_get_array (root), 0);
 
-    g_assert_cmpstr (json_object_get_string_member (diver, "state"), ==, "known");
-    g_assert_cmpstr (json_object_get_string_member (diver, "group"), ==, "I");
-    g_assert_cmpfloat (json_object_get_double_member (diver, "limit_s"), ==, 163 * 60);
-    g_assert_cmpfloat (json_object_get_double_member (diver, "residual_s"), ==, 85 * 60);
-    g_assert_cmpfloat (json_object_get_double_member (diver, "open_s"), ==, 78 * 60);
+  g_assert_cmpstr (json_object_get_string_member (diver, "state"), ==, "known");
+  g_assert_cmpstr (json_object_get_string_member (diver, "group"), ==, "I");
+  g_assert_cmpfloat (json_object_get_double_member (diver, "limit_s"), ==, 163 * 60);
+  g_assert_cmpfloat (json_object_get_double_member (diver, "residual_s"), ==, 85 * 60);
+  g_assert_cmpfloat (json_object_get_double_member (diver, "open_s"), ==, 78 * 60);
 
-    /* 80 min where 78 were open: from then on nothing is said. */
-    shell_tool_ends (0, "record dives dive 'diver 1 ' --depth 39 --left-surface 10:42 "
-                        "--left-bottom 12:02 --reached-surface 12:04" DAY);
-    shell_tool (&said, 0, "divers dives --at 14:00" DAY);
-    g_assert_cmpstr (said.out, ==,
-                     "Diver 1: Past the no-stop limit: the diving supervisor’s table decides\n");
+  /* 80 min where 78 were open: from then on nothing is said. */
+  shell_tool_ends (0, "record dives dive 'diver 1 ' --depth 39 --left-surface 10:42 "
+                      "--left-bottom 12:02 --reached-surface 12:04" DAY);
+  shell_tool (&said, 0, "divers dives --at 14:00" DAY);
+  g_assert_cmpstr (said.out, ==,
+                   "Diver 1: Past the no-stop limit: the diving supervisor’s table decides\n");
+}
+
+static void
+test_dive_table (void)
+{
+  g_auto (Said) said = { 0 };
+
+  new_job ("tables");
+  shell_tool_ends (0, "record tables fact -- A1 cut -36");
+  shell_tool_ends (0, "record tables fact A1 head '10 ft'");
+  shell_tool_ends (0, "record tables setting water-level '2 ft'");
+  shell_write ("own.csv", "fsw;nostop\n20;unlimited\n30;200\n40;100\n190;3\n");
+  shell_write ("wrong.csv", "fsw,nostop\n40,100\n50,120\n");
+  shell_tool (&said, 0, "take-dive-table tables own.csv");
+  shell_assert_says (said.out, "4 rows taken");
+  shell_tool (&said, 0, "cut tables A1");
+  shell_assert_says (said.out, "the supervisor’s own table, 40 ft row");
+  shell_assert_says (said.out, "No-stop limit: 100 min");
+  shell_assert_says (said.out, "no earlier dive of the diver counted");
+
+  shell_tool (&said, 1, "take-dive-table tables wrong.csv");
+  shell_assert_says (said.err, "wrong.csv: Line 3, column 2 (nostop)");
+  shell_tool (&said, 1, "take-dive-table tables nothing.csv");
+  shell_assert_says (said.err, "nothing.csv");
+  shell_tool (&said, 0, "cut tables A1");
+  shell_assert_says (said.out, "No-stop limit: 100 min");
+
+  shell_tool (&said, 0, "take-dive-table tables --clear");
+  shell_assert_says (said.out, "the U.S. Navy’s table again");
+  shell_tool (&said, 0, "cut tables A1");
+  shell_assert_says (said.out, "U.S. Navy air table, 40 ft row");
+  shell_tool (&said, 0, "take-dive-table tables --clear");
+  shell_assert_says (said.out, "already");
+  shell_tool_ends (0, "check tables");
+}
+
+/* Severed from a shell is what it is in the window: no bar is left, and nothing is to be flagged. */
+static void
+test_severed (void)
+{
+  g_auto (Said) said = { 0 };
+
+  new_job ("through");
+  shell_tool_ends (0, "record through bars A1 1,2 --day 2026-07-01");
+  shell_tool (&said, 0, "record through step A1 A2 severed --day 2026-07-01");
+  shell_assert_says (said.out, "A1: Bars 3–8 burned");
+  shell_assert_says (said.out, "A2: Bars 1–8 burned");
+  shell_tool_ends (0, "record through bars A3 1-8 --day 2026-07-01");
+  shell_tool (&said, 0, "piles through");
+  for (int i = 1; i <= 3; i++) {
+    g_autofree char *line = g_strdup_printf ("A%d       severed   0/8", i);
+
+    shell_assert_says (said.out, line);
   }
+  shell_tool (&said, 0, "check through");
+  shell_tool (&said, 1, "record through step A1 severed --day 2026-07-01");
+  shell_assert_says (said.err, "on record already");
+}
 
-  static void test_dive_table (void)
-  {
-    g_auto (Said) said = { 0 };
+static const char *const refused_records[] = {
+  "step A1 nope",
+  "step A1 Z9 cleaned",
+  "bars A1",
+  "bars A1 0",
+  "bars A1 1,,2",
+  "bars A1 61",
+  "bars A1 1 --count 2",
+  "bars Z9 1",
+  "rods many",
+  "oxygen '3 lb'",
+  "delay current soon",
+  "dive 'diver 1' --left-surface 25:10",
+  "condition mood fine",
+  "note x --watch dusk",
+  "fact A1 colour red",
+  "fact A1 width '900 in'",
+  "setting mood fine",
+  "setting water-level 99999",
+  "take-back --day 2026-07-02",
+  "redo",
+};
 
-    new_job ("tables");
-    shell_tool_ends (0, "record tables fact -- A1 cut -36");
-    shell_tool_ends (0, "record tables fact A1 head '10 ft'");
-    shell_tool_ends (0, "record tables setting water-level '2 ft'");
-    shell_write ("own.csv", "fsw;nostop\n20;unlimited\n30;200\n40;100\n190;3\n");
-    shell_write ("wrong.csv", "fsw,nostop\n40,100\n50,120\n");
-    shell_tool (&said, 0, "take-dive-table tables own.csv");
-    shell_assert_says (said.out, "4 rows taken");
-    shell_tool (&said, 0, "cut tables A1");
-    shell_assert_says (said.out, "the supervisor’s own table, 40 ft row");
-    shell_assert_says (said.out, "No-stop limit: 100 min");
-    shell_assert_says (said.out, "no earlier dive of the diver counted");
+/* Refused entries leave the file as it was, without even an empty shift. */
+static void
+test_refused_records (void)
+{
+  new_job ("stern");
+  g_autoptr (GBytes) before = shell_bytes ("stern");
 
-    shell_tool (&said, 1, "take-dive-table tables wrong.csv");
-    shell_assert_says (said.err, "wrong.csv: Line 3, column 2 (nostop)");
-    shell_tool (&said, 1, "take-dive-table tables nothing.csv");
-    shell_assert_says (said.err, "nothing.csv");
-    shell_tool (&said, 0, "cut tables A1");
-    shell_assert_says (said.out, "No-stop limit: 100 min");
+  for (gsize i = 0; i < G_N_ELEMENTS (refused_records); i++) {
+    g_autofree char *line = g_strconcat ("record stern ", refused_records[i], NULL);
 
-    shell_tool (&said, 0, "take-dive-table tables --clear");
-    shell_assert_says (said.out, "the U.S. Navy’s table again");
-    shell_tool (&said, 0, "cut tables A1");
-    shell_assert_says (said.out, "U.S. Navy air table, 40 ft row");
-    shell_tool (&said, 0, "take-dive-table tables --clear");
-    shell_assert_says (said.out, "already");
-    shell_tool_ends (0, "check tables");
+    shell_tool_ends (1, line);
   }
+  g_auto (Said) said = { 0 };
 
-  /* Severed from a shell is what it is in the window: no bar is left, and nothing is to be flagged. */
-  static void test_severed (void)
-  {
-    g_auto (Said) said = { 0 };
+  shell_tool (&said, 0, "totals stern --csv");
+  g_autoptr (LbTextTable) table = shell_parse_csv (said.out);
 
-    new_job ("through");
-    shell_tool_ends (0, "record through bars A1 1,2 --day 2026-07-01");
-    shell_tool (&said, 0, "record through step A1 A2 severed --day 2026-07-01");
-    shell_assert_says (said.out, "A1: Bars 3–8 burned");
-    shell_assert_says (said.out, "A2: Bars 1–8 burned");
-    shell_tool_ends (0, "record through bars A3 1-8 --day 2026-07-01");
-    shell_tool (&said, 0, "piles through");
-    for (int i = 1; i <= 3; i++) {
-      g_autofree char *line = g_strdup_printf ("A%d       severed   0/8", i);
+  g_assert_cmpuint (lb_text_table_get_shape (table).n_rows, ==, 1);
+  shell_tool_ends (0, "check stern");
+}
 
-      shell_assert_says (said.out, line);
-    }
-    shell_tool (&said, 0, "check through");
-    shell_tool (&said, 1, "record through step A1 severed --day 2026-07-01");
-    shell_assert_says (said.err, "on record already");
-  }
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  shell_set_up ();
 
-  static const char *const refused_records[] = {
-    "step A1 nope",
-    "step A1 Z9 cleaned",
-    "bars A1",
-    "bars A1 0",
-    "bars A1 1,,2",
-    "bars A1 61",
-    "bars A1 1 --count 2",
-    "bars Z9 1",
-    "rods many",
-    "oxygen '3 lb'",
-    "delay current soon",
-    "dive 'diver 1' --left-surface 25:10",
-    "condition mood fine",
-    "note x --watch dusk",
-    "fact A1 colour red",
-    "fact A1 width '900 in'",
-    "setting mood fine",
-    "setting water-level 99999",
-    "take-back --day 2026-07-02",
-    "redo",
-  };
+  g_test_add_func ("/tool/record", test_record);
+  g_test_add_func ("/tool/take-back-and-redo", test_take_back_and_redo);
+  g_test_add_func ("/tool/record/burning", test_burning);
+  g_test_add_func ("/tool/bar-places", test_bar_places);
+  g_test_add_func ("/tool/divers", test_divers);
+  g_test_add_func ("/tool/dive-table", test_dive_table);
+  g_test_add_func ("/tool/severed", test_severed);
+  g_test_add_func ("/tool/refused-records", test_refused_records);
 
-  /* Refused entries leave the file as it was, without even an empty shift. */
-  static void test_refused_records (void)
-  {
-    new_job ("stern");
-    g_autoptr (GBytes) before = shell_bytes ("stern");
+  const int status = g_test_run ();
 
-    for (gsize i = 0; i < G_N_ELEMENTS (refused_records); i++) {
-      g_autofree char *line = g_strconcat ("record stern ", refused_records[i], NULL);
-
-      shell_tool_ends (1, line);
-    }
-    g_auto (Said) said = { 0 };
-
-    shell_tool (&said, 0, "totals stern --csv");
-    g_autoptr (LbTextTable) table = shell_parse_csv (said.out);
-
-    g_assert_cmpuint (lb_text_table_get_shape (table).n_rows, ==, 1);
-    shell_tool_ends (0, "check stern");
-  }
-
-  int main (int argc, char **argv)
-  {
-    g_test_init (&argc, &argv, NULL);
-    shell_set_up ();
-
-    g_test_add_func ("/tool/record", test_record);
-    g_test_add_func ("/tool/take-back-and-redo", test_take_back_and_redo);
-    g_test_add_func ("/tool/record/burning", test_burning);
-    g_test_add_func ("/tool/bar-places", test_bar_places);
-    g_test_add_func ("/tool/divers", test_divers);
-    g_test_add_func ("/tool/dive-table", test_dive_table);
-    g_test_add_func ("/tool/severed", test_severed);
-    g_test_add_func ("/tool/refused-records", test_refused_records);
-
-    const int status = g_test_run ();
-
-    shell_tear_down ();
-    return status;
-  }
+  shell_tear_down ();
+  return status;
+}
