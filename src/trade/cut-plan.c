@@ -1,10 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* One pile's cut, put together from the rules of the other files; no formula of its own but the
- * sums that join them (docs/methods.md).
- *
- * The figures are described by a table: names, quantity, which facts of the pile each needs and
- * which assumptions it rests on. Facts say what is missing, assumptions give the tag; reckoning
- * itself lets NAN run through.
+ * sums that join them (docs/methods.md). What each figure is called and rests on stands in
+ * figure-basis.c; reckoning itself lets NAN run through.
  *
  * Invariants:
  * 1. A figure is NAN whenever lb_figure_missing() has something to say about it.
@@ -15,9 +12,9 @@
 
 #include "trade/bottom-time.h"
 #include "trade/cylinder.h"
+#include "trade/figure-basis.h"
 #include "trade/hose.h"
 #include "trade/lead-drop.h"
-#include "trade/msgid.h"
 #include "trade/oxygen.h"
 #include "trade/pick.h"
 #include "trade/pile-bars.h"
@@ -35,104 +32,6 @@
 #define CIRCULAR_MIL (G_PI_4 * 1e-6 * 0.0254 * 0.0254)
 /* A count may exceed a whole number by this and still be that number: rounding of units. */
 #define WHOLE_SLACK 1e-9
-
-/* Facts that a figure needs. */
-typedef enum {
-  NEED_HEAD = 1 << 0,
-  NEED_CUT = 1 << 1, /* the pile's own, or its mudline */
-  NEED_MUDLINE = 1 << 2,
-  NEED_WIDTH = 1 << 3,
-  NEED_N_BARS = 1 << 4,
-  NEED_BAR = 1 << 5,
-} Need;
-
-/* Sets of assumptions, one bit each. */
-typedef guint64 AssumptionSet;
-
-#define BIT(name) (G_GUINT64_CONSTANT (1) << LB_ASSUME_##name)
-
-#define ON_DEPTH BIT (WATER_LEVEL)
-#define ON_BURN  (BIT (BURN_RATE) | BIT (BURN_RATE_LOW) | BIT (BURN_RATE_HIGH))
-#define ON_RODS \
-  (ON_BURN | BIT (ROD_TIME) | BIT (ROD_WASTE) | BIT (ROD_WASTE_LOW) | BIT (ROD_WASTE_HIGH))
-#define ON_WALL (ON_RODS | BIT (RESTRIKE) | BIT (RESTRIKE_LOW) | BIT (RESTRIKE_HIGH))
-#define ON_OXYGEN                                                                               \
-  (ON_BURN | BIT (ROD_WASTE) | BIT (ROD_WASTE_LOW) | BIT (ROD_WASTE_HIGH) | BIT (OXYGEN_FLOW) | \
-   BIT (OVER_BOTTOM) | ON_DEPTH)
-#define ON_AIR                                                                                     \
-  (BIT (CONCRETE_DENSITY) | BIT (CONCRETE_LIGHT) | BIT (CONCRETE_HEAVY) | BIT (GROWTH_THICKNESS) | \
-   BIT (GROWTH_DENSITY))
-#define ON_HOOK (ON_AIR | BIT (WATER_DENSITY) | BIT (RIGGING_MASS))
-
-#define ON_HOLD                                                                       \
-  (ON_DEPTH | BIT (WATER_DENSITY) | BIT (CONCRETE_DENSITY) | BIT (GROWTH_THICKNESS) | \
-   BIT (GROWTH_DENSITY) | BIT (CURRENT) | BIT (YEAR_BUILT) | BIT (STEEL_YIELD) |      \
-   BIT (HOLD_FACTOR) | BIT (CUT_GAP) | BIT (BARE_LENGTH))
-#define ON_HOSE                                                                           \
-  (ON_DEPTH | BIT (OVER_BOTTOM) | BIT (HOSE_LENGTH) | BIT (HOSE_BORE) | BIT (HOSE_LOSS) | \
-   BIT (OXYGEN_FLOW))
-#define ON_CYLINDER (BIT (CYLINDER_CONTENT) | BIT (CYLINDER_PRESSURE) | BIT (CYLINDER_RESIDUAL))
-
-#define NEED_STEEL (NEED_N_BARS | NEED_BAR)
-#define NEED_PIECE (NEED_HEAD | NEED_CUT | NEED_WIDTH)
-
-typedef struct
-{
-  const char *key;
-  const char *title; /* msgid */
-  LbQuantity quantity;
-  guint needs; /* Need */
-  AssumptionSet rests_on;
-} Row;
-
-static const Row table[LB_N_FIGURES] = {
-  [LB_FIGURE_TRUE_LENGTH] = { "true-length", N_ ("True length of the piece"), LB_QUANTITY_LENGTH,
-                              NEED_HEAD | NEED_CUT, 0 },
-  [LB_FIGURE_LEAN] = { "lean", N_ ("Lean from the vertical"), LB_QUANTITY_ANGLE, 0, 0 },
-  [LB_FIGURE_HEAD_OFFSET] = { "head-offset", N_ ("Head out of plumb from the mudline"),
-                              LB_QUANTITY_LENGTH, NEED_HEAD | NEED_MUDLINE, 0 },
-  [LB_FIGURE_CUT_OFFSET] = { "cut-offset", N_ ("Cut from the head, in plan"), LB_QUANTITY_LENGTH,
-                             NEED_HEAD | NEED_CUT, 0 },
-  [LB_FIGURE_CUT_DEPTH] = { "cut-depth", N_ ("Depth at the cut"), LB_QUANTITY_LENGTH, NEED_CUT,
-                            ON_DEPTH },
-  [LB_FIGURE_PNEUMO] = { "pneumo", N_ ("Corrected pneumo depth"), LB_QUANTITY_LENGTH, NEED_CUT,
-                         ON_DEPTH },
-  [LB_FIGURE_BARS_LEFT] = { "bars-left", N_ ("Bars left"), LB_QUANTITY_COUNT, NEED_N_BARS, 0 },
-  [LB_FIGURE_STEEL] = { "steel", N_ ("Steel left to burn"), LB_QUANTITY_STEEL_AREA, NEED_STEEL, 0 },
-  [LB_FIGURE_RIG_BEFORE] = { "rig-before", N_ ("Rig before"), LB_QUANTITY_COUNT,
-                             NEED_STEEL | NEED_PIECE, ON_HOLD },
-  [LB_FIGURE_HOLD_STRESS] = { "hold-stress", N_ ("Greatest stress before that"), LB_QUANTITY_STRESS,
-                              NEED_STEEL | NEED_PIECE, ON_HOLD },
-  [LB_FIGURE_TRIGGER] = { "trigger", N_ ("Trigger time"), LB_QUANTITY_TIME, NEED_STEEL, ON_BURN },
-  [LB_FIGURE_BURN] = { "burn", N_ ("Burning time at the pile"), LB_QUANTITY_TIME, NEED_STEEL,
-                       ON_WALL },
-  [LB_FIGURE_RODS] = { "rods", N_ ("Rods"), LB_QUANTITY_COUNT, NEED_STEEL, ON_RODS },
-  [LB_FIGURE_OXYGEN] = { "oxygen", N_ ("Oxygen"), LB_QUANTITY_GAS, NEED_STEEL | NEED_CUT,
-                         ON_OXYGEN },
-  [LB_FIGURE_CYLINDERS] = { "cylinders", N_ ("Oxygen cylinders"), LB_QUANTITY_COUNT,
-                            NEED_STEEL | NEED_CUT, ON_OXYGEN | ON_CYLINDER },
-  [LB_FIGURE_REGULATOR] = { "regulator", N_ ("Regulator setting"), LB_QUANTITY_PRESSURE, NEED_CUT,
-                            ON_HOSE },
-  [LB_FIGURE_HOSE_LOSS] = { "hose-loss", N_ ("Lost in the hose"), LB_QUANTITY_PRESSURE, NEED_CUT,
-                            ON_HOSE },
-  [LB_FIGURE_LEAD_DROP] = { "lead-drop", N_ ("Voltage lost in the leads"), LB_QUANTITY_VOLTAGE, 0,
-                            BIT (LEAD_CURRENT) | BIT (LEAD_LENGTH) | BIT (LEAD_SIZE) },
-  [LB_FIGURE_NO_STOP] = { "no-stop", N_ ("No-stop limit"), LB_QUANTITY_TIME, NEED_CUT, ON_DEPTH },
-  [LB_FIGURE_DIVES] = { "dives", N_ ("Dives to burn it through"), LB_QUANTITY_COUNT,
-                        NEED_STEEL | NEED_CUT,
-                        ON_WALL | ON_DEPTH | BIT (DIVE_SETUP) | BIT (DIVE_LIMIT) },
-  [LB_FIGURE_MASS_IN_WATER] = { "mass-in-water", N_ ("Weight in water"), LB_QUANTITY_MASS,
-                                NEED_PIECE, ON_AIR | BIT (WATER_DENSITY) },
-  [LB_FIGURE_MASS_IN_AIR] = { "mass-in-air", N_ ("Weight in air"), LB_QUANTITY_MASS, NEED_PIECE,
-                              ON_AIR | BIT (WATER_DENSITY) },
-  [LB_FIGURE_HOOK_LOAD] = { "hook-load", N_ ("Hook load"), LB_QUANTITY_FORCE, NEED_PIECE, ON_HOOK },
-  [LB_FIGURE_SLING] = { "sling", N_ ("Sling tension, one leg"), LB_QUANTITY_FORCE, NEED_PIECE,
-                        ON_HOOK | BIT (SLING_LEGS) | BIT (SLING_ANGLE) },
-  [LB_FIGURE_CRANE_SHARE] = { "crane-share", N_ ("Of the crane’s capacity"), LB_QUANTITY_SHARE,
-                              NEED_PIECE, ON_HOOK | BIT (CRANE_CAPACITY) },
-  [LB_FIGURE_LENGTHS] = { "lengths", N_ ("Lengths to lift it in"), LB_QUANTITY_COUNT, NEED_PIECE,
-                          ON_HOOK | BIT (CRANE_CAPACITY) },
-};
 
 /* Plain figures, one value for all three. */
 static LbRange
@@ -155,60 +54,6 @@ lb_pile_cut_elevation (const LbPile *pile, const LbAssumptions *assumptions)
 
   return isnan (pile->cut_m) ? pile->mudline_m + assumptions->value[LB_ASSUME_CUT_ABOVE_MUDLINE]
                              : pile->cut_m;
-}
-
-/* --- Tags --------------------------------------------------------------------------------- */
-
-/* How weak a tag is: what the job's own people set counts as what is reckoned. */
-static LbTag
-weaker (LbTag a, LbTag b)
-{
-  static const int weakness[LB_N_TAGS] = {
-    [LB_TAG_STANDARD] = 0,        [LB_TAG_COMPUTED] = 1, [LB_TAG_JOB] = 1,
-    [LB_TAG_COMMON_PRACTICE] = 2, [LB_TAG_MEMORY] = 3,
-  };
-
-  return weakness[b] > weakness[a] ? b : a;
-}
-
-/* The assumptions that the job's own record has taken the place of. */
-static AssumptionSet
-learned_of (const LbCutPlan *plan)
-{
-  AssumptionSet learned = 0;
-
-  if (!plan->burn_basis.is_default)
-    learned |= ON_BURN;
-  if (plan->has_learned_rods)
-    learned |= ON_RODS & ~ON_BURN;
-  if (plan->has_learned_restrike)
-    learned |= ON_WALL & ~ON_RODS;
-  if (plan->has_learned_oxygen)
-    learned |= BIT (OXYGEN_FLOW);
-  return learned;
-}
-
-static LbTag
-tag_of (const Row *row, const LbPile *pile, const LbAssumptions *assumptions, AssumptionSet learned)
-{
-  /* Every figure is reckoned from the pile's facts, so none is better than computed. */
-  LbTag tag = LB_TAG_COMPUTED;
-  AssumptionSet rests_on = row->rests_on;
-
-  if ((row->needs & NEED_CUT) && isnan (pile->cut_m))
-    rests_on |= BIT (CUT_ABOVE_MUDLINE);
-  /* What is multiplied by nothing is not rested on. */
-  if (!(assumptions->value[LB_ASSUME_GROWTH_THICKNESS] > 0))
-    rests_on &= ~BIT (GROWTH_DENSITY);
-  if (row != &table[LB_FIGURE_MASS_IN_WATER] && !(pile->outline.void_m > 0))
-    rests_on &= ~BIT (WATER_DENSITY);
-  for (int id = 0; id < LB_N_ASSUMPTIONS; id++) {
-    if ((rests_on >> id) & 1)
-      tag = weaker (tag, (learned >> id) & 1
-                           ? LB_TAG_JOB
-                           : lb_assumptions_tag (assumptions, (LbAssumptionId) id));
-  }
-  return (row->needs & NEED_BAR) && pile->bar ? weaker (tag, pile->bar->tag) : tag;
 }
 
 /* --- Figures ------------------------------------------------------------------------------ */
@@ -548,59 +393,6 @@ lb_cut_plan_reckon (const LbPile *pile,
   reckon_burn (pile, n_left, basis, out_plan);
   reckon_dives (assumptions, out_plan);
   reckon_lift (pile, assumptions, out_plan);
-  const AssumptionSet learned = learned_of (out_plan);
-  for (int id = 0; id < LB_N_FIGURES; id++)
-    out_plan->figures[id].tag = tag_of (&table[id], pile, assumptions, learned);
+  lb_figure_tags (pile, assumptions, out_plan);
   lb_plan_cautions_gather (pile, basis, out_plan);
-}
-
-/* --- Names -------------------------------------------------------------------------------- */
-
-const char *
-lb_figure_key (LbFigureId id)
-{
-  g_return_val_if_fail (id < LB_N_FIGURES, NULL);
-
-  return table[id].key;
-}
-
-const char *
-lb_figure_title (LbFigureId id)
-{
-  g_return_val_if_fail (id < LB_N_FIGURES, NULL);
-
-  return table[id].title;
-}
-
-LbQuantity
-lb_figure_quantity (LbFigureId id)
-{
-  g_return_val_if_fail (id < LB_N_FIGURES, LB_QUANTITY_COUNT);
-
-  return table[id].quantity;
-}
-
-const char *
-lb_figure_missing (LbFigureId id, const LbPile *pile)
-{
-  g_return_val_if_fail (id < LB_N_FIGURES, NULL);
-  g_return_val_if_fail (pile, NULL);
-
-  const guint needs = table[id].needs;
-
-  if ((needs & NEED_HEAD) && isnan (pile->head_m))
-    return N_ ("The head elevation is not known.");
-  if ((needs & NEED_CUT) && isnan (pile->cut_m) && isnan (pile->mudline_m))
-    return N_ ("Neither the cut elevation nor the mudline is known.");
-  if ((needs & NEED_MUDLINE) && isnan (pile->mudline_m))
-    return N_ ("The mudline is not known.");
-  if ((needs & NEED_WIDTH) && !(pile->outline.width_m > 0))
-    return N_ ("The width of the pile is not known.");
-  if ((needs & NEED_WIDTH) && !lb_outline_is_known (&pile->outline))
-    return N_ ("The void on record is as wide as the pile: correct one of them.");
-  if ((needs & NEED_N_BARS) && pile->n_bars == 0)
-    return N_ ("The number of bars is not known.");
-  if ((needs & NEED_BAR) && !pile->bar)
-    return N_ ("The bar size is not known.");
-  return NULL;
 }
