@@ -428,6 +428,7 @@ learn (const LbFold *fold, LbFoldLessons *lessons)
   lessons->basis = lb_cut_basis (&fold->assumptions);
   lessons->basis.table = fold->has_own_table ? &fold->own_table : NULL;
   lessons->basis.burn = &lessons->burn;
+  lessons->basis.is_visibility_chosen = fold->has_own_visibility;
   lessons->basis.visibility = fold->has_own_visibility ? fold->own_visibility
                                                        : fold->said_visibility;
   lessons->are_learned = TRUE;

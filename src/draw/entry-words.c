@@ -159,8 +159,8 @@ value_text (const LbVoice *voice, LbQuantity quantity, const char *kept)
   return lb_voice_quantity (voice, quantity, si);
 }
 
-static char *
-fact_value_text (const LbVoice *voice, LbFact fact, const char *kept)
+char *
+lb_fact_value_text (const LbVoice *voice, LbFact fact, const char *kept)
 {
   LbBarLayout layout;
   if (fact == LB_FACT_BAR_PLACES && lb_bar_layout_from_text (kept, LB_UNITS_METRIC, &layout, NULL))
@@ -177,7 +177,7 @@ fact_text (const LbVoice *voice, const LbEntry *entry)
   if (!lb_fact_from_name (entry->what, &fact))
     return g_strdup_printf (_ ("“%s” set to “%s”, which this version does not know"), entry->what,
                             entry->note);
-  g_autofree char *value = fact_value_text (voice, fact, entry->note);
+  g_autofree char *value = lb_fact_value_text (voice, fact, entry->note);
   return g_strdup_printf (_ ("%s set to %s"), g_dgettext (GETTEXT_PACKAGE, lb_fact_title (fact)),
                           value);
 }

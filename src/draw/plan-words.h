@@ -55,6 +55,9 @@ char *lb_bar_layout_words (const LbVoice *voice, const LbBarLayout *layout);
 /* "cleaned · 5 of 8 bars left" */
 char *lb_pile_state_text (const LbPile *pile, const LbPileState *state);
 
+/* A fact as the file keeps it, in metric: "−22 ft", "8", "1:6"; "not known" for none. */
+char *lb_fact_value_text (const LbVoice *voice, LbFact fact, const char *kept);
+
 /* One line of a pile's history: "Bars 1, 2 burned". */
 char *lb_entry_text (const LbVoice *voice, const LbLedger *ledger, const LbEntry *entry);
 

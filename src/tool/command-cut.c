@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "draw/plan-words.h"
+#include "tool/cut-basis-text.h"
 #include "tool/json-text.h"
 #include "trade/cut-plan.h"
 
@@ -7,11 +8,13 @@
 #include <math.h>
 
 static gboolean as_json;
-static char *cautions_option;
+static char *cautions_option, *explain_option;
 
 static const GOptionEntry options[] = {
   { "json", 0, 0, G_OPTION_ARG_NONE, &as_json, N_ ("For programs: SI values, units in the names"),
     NULL },
+  { "explain", 0, 0, G_OPTION_ARG_STRING, &explain_option,
+    N_ ("What one figure is made of: its formula, inputs and source"), N_ ("FIGURE") },
   { "cautions", 0, 0, G_OPTION_ARG_FILENAME, &cautions_option,
     N_ ("Cautions of the crew’s own: a list as cautions.csv"), N_ ("LIST") },
   { NULL },
@@ -103,6 +106,7 @@ put_json (const LbToolJob *job, guint pile, const LbVoice *voice, const LbCutPla
                     plan->is_battered ? lb_compass_name (plan->lead_side) : NULL);
   add_order (builder, plan);
   add_cautions (builder, facts, &job->fold->assumptions, voice, plan);
+  lb_json_add_basis (builder, facts, &job->fold->assumptions);
   lb_json_add_text (builder, "stands_above",
                     "The diving supervisor, a competent rigger, a licensed engineer and the local "
                     "code stand above every figure here.");
@@ -162,8 +166,13 @@ run (int n_args, char **args)
 {
   g_auto (LbToolJob) job = { 0 };
   g_autoptr (GError) error = NULL;
+  LbFigureId explained = LB_FIGURE_TRUE_LENGTH;
   LbCutPlan plan;
 
+  if (explain_option != NULL && as_json)
+    return lb_tool_misuse (_ ("--explain and --json exclude each other: the JSON has every basis"));
+  if (explain_option != NULL && !lb_tool_find_figure (explain_option, &explained, &error))
+    return lb_tool_misuse ("%s", error->message);
   if (!lb_tool_job_open (&job, args[0], LB_BOOK_READ, &error))
     return lb_tool_refuse (error);
 
@@ -177,6 +186,12 @@ run (int n_args, char **args)
   const LbCutBasis basis = lb_tool_job_basis (&job);
 
   lb_cut_plan_reckon (&job.fold->piles[pile], state->burned, state->n_unplaced, &basis, &plan);
+  if (explain_option != NULL) {
+    g_autoptr (GString) text = g_string_new (NULL);
+
+    lb_tool_explain (text, &job, args[0], (guint) pile, &basis, &plan, explained);
+    return lb_tool_put (text->str);
+  }
   return as_json ? put_json (&job, (guint) pile, &voice, &plan)
                  : put_text (&job, (guint) pile, &voice, &plan);
 }

@@ -17,11 +17,12 @@ G_BEGIN_DECLS
 typedef struct
 {
   const LbAssumptions *assumptions;
-  const LbBurnModel *burn;  /* what the job's own dives teach; NULL before there are any */
-  LbVisibility visibility;  /* to plan for */
-  const LbDiveTable *table; /* the supervisor's own of no-stop limits; NULL for the Navy's */
-  double cylinder_gas_m3;   /* usable of a full cylinder; NAN when its numbers make no sense */
-  double yield_pa;          /* of the bars */
+  const LbBurnModel *burn;       /* what the job's own dives teach; NULL before there are any */
+  LbVisibility visibility;       /* to plan for */
+  gboolean is_visibility_chosen; /* by a person, not the one said last */
+  const LbDiveTable *table;      /* the supervisor's own of no-stop limits; NULL for the Navy's */
+  double cylinder_gas_m3;        /* usable of a full cylinder; NAN when its numbers make no sense */
+  double yield_pa;               /* of the bars */
   LbTag yield_tag;
   const LbCautionRow *crew_rows; /* cautions of the crew's own, beside those built in */
   gsize n_crew_rows;             /* at most %LB_CAUTION_CREW_ROWS_MAX */

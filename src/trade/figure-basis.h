@@ -59,6 +59,10 @@ guint64 lb_figure_assumptions (LbFigureId id);
 /* Whether the fact is among those that it cannot do without and the pile lacks it. */
 gboolean lb_figure_lacks (LbFigureId id, LbFact fact, const LbPile *pile);
 
+/* Whether the job's own record has taken the assumption's place in @plan; it is then no more than
+ * where the learning began. */
+gboolean lb_assumption_is_learned (const LbCutPlan *plan, LbAssumptionId id);
+
 /* How far each figure of @plan can be trusted: no further than the weakest of what it rests on. */
 void lb_figure_tags (const LbPile *pile, const LbAssumptions *assumptions, LbCutPlan *plan);
 

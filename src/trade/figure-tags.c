@@ -21,10 +21,11 @@ weaker (LbTag a, LbTag b)
   return weakness[b] > weakness[a] ? b : a;
 }
 
-/* Whether the job's own record has taken the assumption's place. */
-static gboolean
-is_learned (const LbCutPlan *plan, LbAssumptionId id)
+gboolean
+lb_assumption_is_learned (const LbCutPlan *plan, LbAssumptionId id)
 {
+  g_return_val_if_fail (plan, FALSE);
+
   if (id >= LB_ASSUME_BURN_RATE && id <= LB_ASSUME_BURN_RATE_HIGH)
     return !plan->burn_basis.is_default;
   if (id >= LB_ASSUME_RESTRIKE && id <= LB_ASSUME_RESTRIKE_HIGH)
@@ -46,7 +47,7 @@ tag_of (Tagging *tagging, const LbInput *input)
     tag_figure (tagging, (LbFigureId) input->id);
     return tagging->plan->figures[input->id].tag;
   case LB_INPUT_ASSUMPTION:
-    return is_learned (tagging->plan, (LbAssumptionId) input->id)
+    return lb_assumption_is_learned (tagging->plan, (LbAssumptionId) input->id)
              ? LB_TAG_JOB
              : lb_assumptions_tag (tagging->assumptions, (LbAssumptionId) input->id);
   case LB_INPUT_FACT:

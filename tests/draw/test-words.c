@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The words of the cut plan, of piles, of entries and of days. Expected figures are worked out in
  * the comments from the pile below, not copied from a run. */
+#include "draw/input-words.h"
 #include "draw/plan-words.h"
 #include "draw/voice-text.h"
 #include "sample-job.h"
@@ -198,6 +199,74 @@ test_ranges (void)
   plan.figures[LB_FIGURE_NO_STOP].range =
     (LbRange){ .likely = INFINITY, .low = INFINITY, .high = INFINITY };
   g_assert_null (lb_figure_range_text (&LB_VOICE_PLAIN, &plan, LB_FIGURE_NO_STOP));
+}
+
+static void
+assert_input (LbFigureId id, const LbInput *input, const LbPile *pile, const char *expected)
+{
+  LbAssumptions assumptions;
+  LbCutPlan plan;
+  g_auto (LbInputWords) words = { 0 };
+
+  lb_assumptions_init (&assumptions);
+  const LbCutBasis basis = lb_cut_basis (&assumptions);
+  lb_cut_plan_reckon (pile, 0, 0, &basis, &plan);
+  lb_input_words (&LB_VOICE_PLAIN, pile, &basis, &plan, id, input, &words);
+  g_autofree char *said = g_strdup_printf ("%s: %s · %s", words.title, words.value, words.note);
+  g_assert_cmpstr (said, ==, expected);
+  g_assert_true (words.is_missing == (strstr (expected, "to be given") != NULL ||
+                                      strstr (expected, "is known.") != NULL));
+}
+
+static void
+test_input_words (void)
+{
+  LbPile pile = sample_known_pile ();
+  static const struct
+  {
+    LbFigureId id;
+    LbInput input;
+    const char *words;
+  } CASES[] = {
+    { LB_FIGURE_TRUE_LENGTH,
+      { LB_INPUT_FACT, LB_FACT_HEAD },
+      "Head elevation: +10 ft · on record for this pile" },
+    { LB_FIGURE_TRUE_LENGTH,
+      { LB_INPUT_FACT, LB_FACT_CUT },
+      "Cut elevation: -31 ft · on record for this pile" },
+    { LB_FIGURE_TRUE_LENGTH,
+      { LB_INPUT_FACT, LB_FACT_BATTER },
+      "Batter: 1:4 · on record for this pile" },
+    { LB_FIGURE_HOLD_STRESS,
+      { LB_INPUT_FACT, LB_FACT_BAR_INSET },
+      "Bar inset: 3 in · not on record; usual cover, common practice" },
+    { LB_FIGURE_HOLD_STRESS,
+      { LB_INPUT_ASSUMPTION, LB_ASSUME_HOLD_FACTOR },
+      "Factor on what the bars left hold: 3 · common practice · The licensed engineer’s to set" },
+    { LB_FIGURE_STEEL, { LB_INPUT_FIGURE, LB_FIGURE_BARS_LEFT }, "Bars left: 8 · computed" },
+    { LB_FIGURE_BARS_LEFT, { LB_INPUT_BURNED, 0 }, "Bars burned so far: 0 · the job’s record" },
+    { LB_FIGURE_NO_STOP,
+      { LB_INPUT_DIVE_TABLE, 0 },
+      "No-stop table: the U.S. Navy’s · U.S. Navy Diving Manual, revision 7, table 9-7" },
+    { LB_FIGURE_TRIGGER,
+      { LB_INPUT_VISIBILITY, 0 },
+      "Visibility: visibility not said · as it was said last" },
+  };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (CASES); i++)
+    assert_input (CASES[i].id, &CASES[i].input, &pile, CASES[i].words);
+
+  const LbInput cut = { LB_INPUT_FACT, LB_FACT_CUT };
+  pile.cut_m = NAN;
+  assert_input (LB_FIGURE_TRUE_LENGTH, &cut, &pile,
+                "Cut elevation: -31 ft · not on record; taken from the mudline");
+  pile.mudline_m = NAN;
+  assert_input (LB_FIGURE_TRUE_LENGTH, &cut, &pile,
+                "Cut elevation: not known · to be given among the facts of the pile");
+  const LbInput length = { LB_INPUT_FIGURE, LB_FIGURE_TRUE_LENGTH };
+  assert_input (
+    LB_FIGURE_MASS_IN_AIR, &length, &pile,
+    "True length of the piece: – · Neither the cut elevation nor the mudline is known.");
 }
 
 /* What the job's own dives taught, and for which visibility it is taken. */
@@ -533,6 +602,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/draw/words/no-figure", test_no_figure_is_explained);
   g_test_add_func ("/draw/words/ranges", test_ranges);
   g_test_add_func ("/draw/words/learned-reason", test_learned_reason);
+  g_test_add_func ("/draw/words/input-words", test_input_words);
   g_test_add_func ("/draw/words/short", test_reasons_are_short);
   g_test_add_func ("/draw/words/steps", test_step_words);
   g_test_add_func ("/draw/words/pile", test_pile_text);

@@ -2,7 +2,7 @@
 #include "desk/sheet/assumption-row.h"
 
 #include "desk/shell/say.h"
-#include "draw/voice-text.h"
+#include "draw/input-words.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -110,23 +110,6 @@ lb_assumption_row_new (LbAssumptionId id)
   return self;
 }
 
-/* "common practice · About 2.5 bars #8 to an 18-in rod", and the default where it is not used. */
-static char *
-note_words (LbAssumptionRow *self)
-{
-  const LbAssumption *assumption = lb_assumption (self->id);
-  const LbAssumptions *present = &lb_job_get_fold (self->job)->assumptions;
-  const char *tag = g_dgettext (GETTEXT_PACKAGE,
-                                lb_tag_name (lb_assumptions_tag (present, self->id)));
-  g_autofree char *usual = NULL;
-
-  if (!present->is_own[self->id])
-    return g_strdup_printf ("%s · %s", tag, g_dgettext (GETTEXT_PACKAGE, assumption->source));
-  usual = lb_voice_quantity (lb_job_get_voice (self->job), assumption->quantity, assumption->value);
-  /* Translators: “set for this job; the default is 25 s/in²” */
-  return g_strdup_printf (_ ("%s; the default is %s"), tag, usual);
-}
-
 /* Without grouping signs, which could be taken for a decimal sign when it is read again. */
 static char *
 value_text (LbAssumptionRow *self)
@@ -162,7 +145,7 @@ lb_assumption_row_show (LbAssumptionRow *self, LbJob *job)
                         /* Translators: what is typed, and its unit. */
                         : g_strdup_printf (_ ("%s (%s)"),
                                            g_dgettext (GETTEXT_PACKAGE, assumption->title), unit);
-  note = note_words (self);
+  note = lb_assumption_note_text (lb_job_get_voice (job), &fold->assumptions, self->id);
   value = value_text (self);
 
   adw_preferences_row_set_title (ADW_PREFERENCES_ROW (self), title);

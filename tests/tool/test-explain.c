@@ -1,0 +1,118 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What the figures of a cut plan are made of, as the shell says it. */
+#include "shell.h"
+
+#include <string.h>
+
+static void
+test_explain (void)
+{
+  g_auto (Said) said = { 0 };
+
+  shell_make_demo ();
+  shell_tool (&said, 0, "cut demo G7 --explain burn");
+  shell_assert_says (said.out, "G7, Burning time at the pile: ");
+  shell_assert_says (said.out, "Formula: trigger time + time of a strike × (bars + rods)\n");
+  shell_assert_says (said.out, "More: docs/methods.md, “Burning”\n");
+  shell_assert_says (said.out, "  Bars left: 8 · computed\n");
+  shell_assert_says (said.out, "  Time of a strike, this job’s: ");
+  shell_assert_says (said.out, "learned from 28 shifts of this job\n");
+  shell_tool (&said, 0, "cut demo G7 --explain trigger");
+  shell_assert_says (said.out, "  Visibility: poor visibility · as it was said last\n");
+
+  shell_tool (&said, 2, "cut demo G7 --explain colour");
+  shell_assert_says (said.err, "it is one of true-length, lean, ");
+  shell_tool_ends (2, "cut demo G7 --explain burn --json");
+}
+
+/* A figure that is not known says what to type, through whatever figure it is missing. */
+static void
+test_missing (void)
+{
+  g_auto (Said) said = { 0 };
+
+  shell_write ("bare.csv", "mark,x,y\nU1,1,2\n");
+  shell_tool_ends (0, "new 'the job' --units us");
+  shell_tool_ends (0, "take-piles 'the job' bare.csv");
+  shell_tool (&said, 0, "cut 'the job' U1 --explain hook-load");
+  shell_assert_says (said.out, "  lastbent-tool record 'the job' fact 'U1' 'head' …\n");
+  shell_assert_says (said.out, "  lastbent-tool record 'the job' fact 'U1' 'width' …\n");
+  g_assert_null (strstr (said.out, "fact 'U1' 'bar"));
+  shell_tool_ends (0, "record 'the job' fact 'U1' 'head' '10 ft'");
+  shell_tool (&said, 0, "cut 'the job' U1 --explain hook-load");
+  g_assert_null (strstr (said.out, "'head' …"));
+}
+
+static JsonObject *
+basis_of (JsonNode *root, const char *figure)
+{
+  JsonObject *basis = json_object_get_object_member (json_node_get_object (root), "basis");
+
+  return json_object_get_object_member (basis, figure);
+}
+
+static JsonObject *
+find_input (JsonObject *figure, const char *kind, const char *key)
+{
+  JsonArray *inputs = json_object_get_array_member (figure, "inputs");
+
+  for (guint i = 0; i < json_array_get_length (inputs); i++) {
+    JsonObject *input = json_array_get_object_element (inputs, i);
+
+    if (g_str_equal (json_object_get_string_member (input, "kind"), kind) &&
+        g_str_equal (json_object_get_string_member (input, "key"), key))
+      return input;
+  }
+  return NULL;
+}
+
+/* Every figure has its basis, and an input that is a figure can be followed. */
+static void
+test_json (void)
+{
+  g_auto (Said) said = { 0 };
+
+  shell_make_demo ();
+  shell_tool (&said, 0, "cut demo G7 --json");
+  g_autoptr (JsonNode) root = shell_parse_json (said.out);
+  JsonObject *all = json_object_get_object_member (json_node_get_object (root), "basis");
+  g_autoptr (GList) figures = json_object_get_members (all);
+
+  for (GList *at = figures; at != NULL; at = at->next) {
+    JsonObject *figure = json_object_get_object_member (all, at->data);
+    JsonArray *inputs = json_object_get_array_member (figure, "inputs");
+
+    g_test_message ("%s", (const char *) at->data);
+    g_assert_cmpuint (strlen (json_object_get_string_member (figure, "formula")), >, 5);
+    g_assert_cmpuint (json_array_get_length (inputs), >, 0);
+    for (guint i = 0; i < json_array_get_length (inputs); i++) {
+      JsonObject *input = json_array_get_object_element (inputs, i);
+      g_autofree char *key = g_strdelimit (g_strdup (json_object_get_string_member (input, "key")),
+                                           "-", '_');
+
+      if (g_str_equal (json_object_get_string_member (input, "kind"), "figure"))
+        g_assert_true (json_object_has_member (all, key));
+    }
+  }
+  g_assert_nonnull (find_input (basis_of (root, "oxygen"), "figure", "cut-depth"));
+  g_assert_nonnull (find_input (basis_of (root, "steel"), "fact", "bar"));
+  g_assert_nonnull (find_input (basis_of (root, "trigger"), "setting", "visibility"));
+
+  JsonObject *restrike = find_input (basis_of (root, "burn"), "assumption", "restrike");
+
+  g_assert_cmpfloat (json_object_get_double_member (restrike, "value_s"), ==, 75);
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  shell_set_up ();
+  g_test_add_func ("/tool/explain/words", test_explain);
+  g_test_add_func ("/tool/explain/missing", test_missing);
+  g_test_add_func ("/tool/explain/json", test_json);
+  const int status = g_test_run ();
+
+  shell_tear_down ();
+  return status;
+}
