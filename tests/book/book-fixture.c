@@ -154,3 +154,56 @@ fixture_bytes (const char *path)
   g_assert_no_error (error);
   return g_bytes_new_take (data, n);
 }
+
+void
+story_begin (Story *story, gconstpointer data)
+{
+  story->folder = fixture_folder ();
+  story->path = fixture_path (story->folder, "story");
+  story->book = fixture_book (story->path);
+  fixture_add_piles (story->book, 4, 8);
+  for (guint i = 0; i < G_N_ELEMENTS (story->shifts); i++)
+    story->shifts[i] = fixture_shift (story->book, i);
+}
+
+void
+story_end (Story *story, gconstpointer data)
+{
+  lb_book_close (story->book);
+  fixture_remove (story->folder);
+  g_free (story->folder);
+  g_free (story->path);
+  for (guint i = 0; i < G_N_ELEMENTS (story->shifts); i++)
+    g_free (story->shifts[i]);
+}
+
+void
+story_record (Story *story, const LbDraft *draft)
+{
+  g_autoptr (GError) error = NULL;
+
+  g_assert_true (lb_book_record (story->book, draft, 1, NULL, &error));
+  g_assert_no_error (error);
+}
+
+void
+story_burn (Story *story, int shift, int pile, LbBarSet bars, guint count)
+{
+  g_free (fixture_burn (story->book, story->shifts[shift], pile, bars, count));
+}
+
+void
+story_tell (Story *story, int shift, int pile, LbEntryKind kind, double amount)
+{
+  g_free (fixture_record (story->book, story->shifts[shift], kind, pile, NULL, amount));
+}
+
+void
+story_set (Story *story, const char *key, const char *value)
+{
+  LbDraft draft = LB_DRAFT_INIT (LB_ENTRY_SETTING);
+
+  draft.what = key;
+  draft.note = value;
+  story_record (story, &draft);
+}

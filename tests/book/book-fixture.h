@@ -39,6 +39,23 @@ char *fixture_burn (LbBook *book, const char *shift, int pile, LbBarSet bars, gu
 /* Takes an act back, in a shift. */
 char *fixture_take_back (LbBook *book, const char *shift, const char *act);
 
+/* A job of four piles with eight bars each and three shifts, on days 0, 1 and 2; begun and ended
+ * around each test that is a story of a few entries. */
+typedef struct
+{
+  char *folder;
+  char *path;
+  LbBook *book;
+  char *shifts[3];
+} Story;
+
+void story_begin (Story *story, gconstpointer data);
+void story_end (Story *story, gconstpointer data);
+void story_record (Story *story, const LbDraft *draft);
+void story_burn (Story *story, int shift, int pile, LbBarSet bars, guint count);
+void story_tell (Story *story, int shift, int pile, LbEntryKind kind, double amount);
+void story_set (Story *story, const char *key, const char *value);
+
 LbLedger *fixture_read (LbBook *book);
 
 /* The bytes of a file, for comparing. */

@@ -14,57 +14,6 @@
 #define CUBIC_FOOT (FOOT * FOOT * FOOT)
 #define MINUTE_US  (G_GINT64_CONSTANT (60) * G_USEC_PER_SEC)
 
-typedef struct
-{
-  char *folder;
-  char *path;
-  LbBook *book;
-  char *shifts[3]; /* on days 0, 1 and 2 */
-} Story;
-
-static void
-begin (Story *story, gconstpointer data)
-{
-  story->folder = fixture_folder ();
-  story->path = fixture_path (story->folder, "story");
-  story->book = fixture_book (story->path);
-  fixture_add_piles (story->book, 4, 8);
-  for (guint i = 0; i < 3; i++)
-    story->shifts[i] = fixture_shift (story->book, i);
-}
-
-static void
-end (Story *story, gconstpointer data)
-{
-  lb_book_close (story->book);
-  fixture_remove (story->folder);
-  g_free (story->folder);
-  g_free (story->path);
-  for (int i = 0; i < 3; i++)
-    g_free (story->shifts[i]);
-}
-
-static void
-burn (Story *story, int shift, int pile, LbBarSet bars, guint count)
-{
-  g_free (fixture_burn (story->book, story->shifts[shift], pile, bars, count));
-}
-
-static void
-tell (Story *story, int shift, int pile, LbEntryKind kind, double amount)
-{
-  g_free (fixture_record (story->book, story->shifts[shift], kind, pile, NULL, amount));
-}
-
-static void
-record (Story *story, const LbDraft *draft)
-{
-  g_autoptr (GError) error = NULL;
-
-  g_assert_true (lb_book_record (story->book, draft, 1, NULL, &error));
-  g_assert_no_error (error);
-}
-
 static void
 see (Story *story, int shift, const char *visibility)
 {
@@ -73,7 +22,7 @@ see (Story *story, int shift, const char *visibility)
   draft.shift_id = story->shifts[shift];
   draft.what = "visibility";
   draft.note = visibility;
-  record (story, &draft);
+  story_record (story, &draft);
 }
 
 static void
@@ -87,7 +36,7 @@ dive (Story *story, int shift, const char *pile_id, double depth_m, int minutes)
   draft.amount = depth_m;
   draft.start_us = FIXTURE_US;
   draft.end_us = FIXTURE_US + minutes * MINUTE_US;
-  record (story, &draft);
+  story_record (story, &draft);
 }
 
 static LbBurnHistory *
@@ -115,17 +64,17 @@ static void
 test_samples (Story *story, gconstpointer data)
 {
   see (story, 0, "black");
-  burn (story, 0, 0, LB_BAR (0) | LB_BAR (1), 0);
-  tell (story, 0, 0, LB_ENTRY_BURN_TIME, 40);
-  burn (story, 0, 0, LB_BAR (1) | LB_BAR (2), 0); /* one of them once more */
-  tell (story, 0, 0, LB_ENTRY_BURN_TIME, 25);
-  burn (story, 0, 1, 0, 4);
-  tell (story, 0, 1, LB_ENTRY_BURN_TIME, 90);
+  story_burn (story, 0, 0, LB_BAR (0) | LB_BAR (1), 0);
+  story_tell (story, 0, 0, LB_ENTRY_BURN_TIME, 40);
+  story_burn (story, 0, 0, LB_BAR (1) | LB_BAR (2), 0); /* one of them once more */
+  story_tell (story, 0, 0, LB_ENTRY_BURN_TIME, 25);
+  story_burn (story, 0, 1, 0, 4);
+  story_tell (story, 0, 1, LB_ENTRY_BURN_TIME, 90);
   see (story, 1, "5 ft");
   g_free (fixture_record (story->book, story->shifts[1], LB_ENTRY_FAULT, -1, "worn O-ring", 1200));
-  burn (story, 1, 0, LB_BAR (3), 0);
-  tell (story, 1, 0, LB_ENTRY_BURN_TIME, 22);
-  burn (story, 1, 2, LB_BAR (0), 0); /* without its time */
+  story_burn (story, 1, 0, LB_BAR (3), 0);
+  story_tell (story, 1, 0, LB_ENTRY_BURN_TIME, 22);
+  story_burn (story, 1, 2, LB_BAR (0), 0); /* without its time */
 
   g_autoptr (LbBurnHistory) history = history_of (story);
 
@@ -155,8 +104,8 @@ test_samples (Story *story, gconstpointer data)
 static void
 test_taken_back (Story *story, gconstpointer data)
 {
-  burn (story, 0, 0, LB_BAR (0), 0);
-  tell (story, 0, 0, LB_ENTRY_BURN_TIME, 20);
+  story_burn (story, 0, 0, LB_BAR (0), 0);
+  story_tell (story, 0, 0, LB_ENTRY_BURN_TIME, 20);
 
   g_autofree char *act = fixture_record (story->book, story->shifts[0], LB_ENTRY_BURN_TIME, 0, NULL,
                                          4000);
@@ -178,9 +127,9 @@ burn_three (Story *story)
   for (int i = 0; i < 3; i++) {
     const int shift = i / 2;
 
-    burn (story, shift, i, 0xff, 0);
-    tell (story, shift, i, LB_ENTRY_BURN_TIME, 150 + 10 * i);
-    tell (story, shift, i, LB_ENTRY_RODS, 4);
+    story_burn (story, shift, i, 0xff, 0);
+    story_tell (story, shift, i, LB_ENTRY_BURN_TIME, 150 + 10 * i);
+    story_tell (story, shift, i, LB_ENTRY_RODS, 4);
   }
 }
 
@@ -318,8 +267,8 @@ static void
 test_set_aside_teaches_nothing (Story *story, gconstpointer data)
 {
   burn_three (story);
-  burn (story, 1, 3, 0xff, 0);
-  tell (story, 1, 3, LB_ENTRY_BURN_TIME, 6000);
+  story_burn (story, 1, 3, 0xff, 0);
+  story_tell (story, 1, 3, LB_ENTRY_BURN_TIME, 6000);
 
   g_auto (Now) with = look (story);
 
@@ -338,7 +287,7 @@ test_set_aside_teaches_nothing (Story *story, gconstpointer data)
 static void
 test_nothing_to_set_aside (Story *story, gconstpointer data)
 {
-  burn (story, 0, 0, LB_BAR (0), 0); /* without its time */
+  story_burn (story, 0, 0, LB_BAR (0), 0); /* without its time */
   refuse_set_aside (story, 0, 0, "why not");
   refuse_set_aside (story, 1, 0, "why not");
   refuse_set_aside (story, -1, 0, "why not");
@@ -348,20 +297,20 @@ test_nothing_to_set_aside (Story *story, gconstpointer data)
 static void
 test_shifts (Story *story, gconstpointer data)
 {
-  burn (story, 0, 0, 0xff, 0);
-  tell (story, 0, 0, LB_ENTRY_BURN_TIME, 160);
-  tell (story, 0, 0, LB_ENTRY_RODS, 5);
-  tell (story, 0, -1, LB_ENTRY_RODS, 1);
-  tell (story, 0, -1, LB_ENTRY_OXYGEN, 2.5);
+  story_burn (story, 0, 0, 0xff, 0);
+  story_tell (story, 0, 0, LB_ENTRY_BURN_TIME, 160);
+  story_tell (story, 0, 0, LB_ENTRY_RODS, 5);
+  story_tell (story, 0, -1, LB_ENTRY_RODS, 1);
+  story_tell (story, 0, -1, LB_ENTRY_OXYGEN, 2.5);
   dive (story, 0, "test-3", 10, 30);
   /* A bar without its time: the rods cannot be set against anything. */
-  burn (story, 1, 1, LB_BAR (0), 0);
-  burn (story, 1, 2, LB_BAR (0), 0);
-  tell (story, 1, 1, LB_ENTRY_BURN_TIME, 20);
-  tell (story, 1, 1, LB_ENTRY_RODS, 2);
+  story_burn (story, 1, 1, LB_BAR (0), 0);
+  story_burn (story, 1, 2, LB_BAR (0), 0);
+  story_tell (story, 1, 1, LB_ENTRY_BURN_TIME, 20);
+  story_tell (story, 1, 1, LB_ENTRY_RODS, 2);
   /* A dive somewhere else: the time at the piles is not known. */
-  burn (story, 2, 1, LB_BAR (1), 0);
-  tell (story, 2, 1, LB_ENTRY_BURN_TIME, 20);
+  story_burn (story, 2, 1, LB_BAR (1), 0);
+  story_tell (story, 2, 1, LB_ENTRY_BURN_TIME, 20);
   dive (story, 2, "test-4", 10, 15);
   dive (story, 2, NULL, (double) NAN, 15);
 
@@ -398,11 +347,11 @@ test_unknown_bars (Story *story, gconstpointer data)
   draft.pile_id = "test-3";
   draft.what = lb_fact_name (LB_FACT_BAR);
   draft.note = "";
-  record (story, &draft);
-  burn (story, 0, 0, 0, 3);
-  tell (story, 0, 0, LB_ENTRY_BURN_TIME, 60);
+  story_record (story, &draft);
+  story_burn (story, 0, 0, 0, 3);
+  story_tell (story, 0, 0, LB_ENTRY_BURN_TIME, 60);
   /* Trigger time without a bar. */
-  tell (story, 0, 1, LB_ENTRY_BURN_TIME, 30);
+  story_tell (story, 0, 1, LB_ENTRY_BURN_TIME, 30);
 
   g_autoptr (LbLedger) ledger = fixture_read (story->book);
   g_autoptr (LbFold) fold = lb_fold_new (ledger, G_MAXINT64);
@@ -516,6 +465,6 @@ main (int argc, char **argv)
   setlocale (LC_ALL, "");
   g_test_init (&argc, &argv, NULL);
   for (gsize i = 0; i < G_N_ELEMENTS (tests); i++)
-    g_test_add (tests[i].name, Story, NULL, begin, tests[i].test, end);
+    g_test_add (tests[i].name, Story, NULL, story_begin, tests[i].test, story_end);
   return g_test_run ();
 }

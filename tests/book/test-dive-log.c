@@ -9,9 +9,7 @@
 
 typedef struct
 {
-  char *folder;
-  LbBook *book;
-  char *shift;
+  Story story;
   LbLedger *ledger;
   LbFold *fold;
   LbDiveLog *log;
@@ -20,12 +18,7 @@ typedef struct
 static void
 set_up (Fixture *fixture, gconstpointer data)
 {
-  g_autofree char *path = NULL;
-
-  fixture->folder = fixture_folder ();
-  path = fixture_path (fixture->folder, "dives");
-  fixture->book = fixture_book (path);
-  fixture->shift = fixture_shift (fixture->book, 0);
+  story_begin (&fixture->story, data);
 }
 
 static void
@@ -40,10 +33,7 @@ static void
 tear_down (Fixture *fixture, gconstpointer data)
 {
   forget (fixture);
-  g_free (fixture->shift);
-  lb_book_close (fixture->book);
-  fixture_remove (fixture->folder);
-  g_free (fixture->folder);
+  story_end (&fixture->story, data);
 }
 
 /* A dive at 39 ft by pneumo, which is 40 by the table; times in minutes after the fixture's six in
@@ -55,13 +45,13 @@ dive_at (Fixture *fixture, const char *diver, double depth_m, int left, int bott
   g_autoptr (GError) error = NULL;
   char *act = NULL;
 
-  draft.shift_id = fixture->shift;
+  draft.shift_id = fixture->story.shifts[0];
   draft.what = diver;
   draft.amount = depth_m;
   draft.start_us = left < 0 ? 0 : FIXTURE_US + left * MINUTE_US;
   draft.end_us = bottom < 0 ? 0 : FIXTURE_US + bottom * MINUTE_US;
   draft.up_us = up < 0 ? 0 : FIXTURE_US + up * MINUTE_US;
-  lb_book_record (fixture->book, &draft, 1, &act, &error);
+  lb_book_record (fixture->story.book, &draft, 1, &act, &error);
   g_assert_no_error (error);
   return act;
 }
@@ -78,7 +68,7 @@ static void
 look (Fixture *fixture)
 {
   forget (fixture);
-  fixture->ledger = fixture_read (fixture->book);
+  fixture->ledger = fixture_read (fixture->story.book);
   fixture->fold = lb_fold_new (fixture->ledger, G_MAXINT64);
   fixture->log = lb_dive_log_new (fixture->ledger, fixture->fold);
 }
@@ -156,7 +146,7 @@ test_taken_back (Fixture *fixture, gconstpointer data)
   g_autofree char *back = NULL;
 
   expect_open (fixture, "diver 1", 222, 78);
-  back = fixture_take_back (fixture->book, fixture->shift, act);
+  back = fixture_take_back (fixture->story.book, fixture->story.shifts[0], act);
   expect_open (fixture, "diver 1", 222, 163);
 }
 
@@ -208,11 +198,7 @@ test_same_start (Fixture *fixture, gconstpointer data)
 static void
 test_own_table (Fixture *fixture, gconstpointer data)
 {
-  LbDraft draft = LB_DRAFT_INIT (LB_ENTRY_SETTING);
-
-  draft.what = LB_SETTING_DIVE_TABLE;
-  draft.note = "fsw,nostop\n40,100\n";
-  g_assert_true (lb_book_record (fixture->book, &draft, 1, NULL, NULL));
+  story_set (&fixture->story, LB_SETTING_DIVE_TABLE, "fsw,nostop\n40,100\n");
   dive (fixture, "diver 1", 0, 50, 52);
   expect_state (fixture, "diver 1", 222, LB_DIVE_LEFT_OWN_TABLE);
   expect_open (fixture, "diver 2", 222, 100);

@@ -8,38 +8,14 @@
 
 static const char short_table[] = "fsw,nostop\n30,200\n40,100\n\n60,45\n";
 
-typedef struct
-{
-  char *folder;
-  LbBook *book;
-} Fixture;
-
-static void
-set_up (Fixture *fixture, gconstpointer data)
-{
-  g_autofree char *path = NULL;
-
-  fixture->folder = fixture_folder ();
-  path = fixture_path (fixture->folder, "tables");
-  fixture->book = fixture_book (path);
-}
-
-static void
-tear_down (Fixture *fixture, gconstpointer data)
-{
-  lb_book_close (fixture->book);
-  fixture_remove (fixture->folder);
-  g_free (fixture->folder);
-}
-
 static gboolean
-set_table (Fixture *fixture, const char *text, GError **error)
+set_table (Story *story, const char *text, GError **error)
 {
   LbDraft draft = LB_DRAFT_INIT (LB_ENTRY_SETTING);
 
   draft.what = LB_SETTING_DIVE_TABLE;
   draft.note = text;
-  return lb_book_record (fixture->book, &draft, 1, NULL, error);
+  return lb_book_record (story->book, &draft, 1, NULL, error);
 }
 
 /* The limit in the plan of a pile whose cut lies 38 ft deep: the row of 40 ft. */
@@ -59,9 +35,9 @@ planned_limit (const LbFold *fold, gboolean *out_is_own)
 }
 
 static void
-expect_limit (Fixture *fixture, double minutes, gboolean is_own)
+expect_limit (Story *story, double minutes, gboolean is_own)
 {
-  g_autoptr (LbLedger) ledger = fixture_read (fixture->book);
+  g_autoptr (LbLedger) ledger = fixture_read (story->book);
   g_autoptr (LbFold) fold = lb_fold_new (ledger, G_MAXINT64);
   gboolean plan_is_own;
 
@@ -71,37 +47,37 @@ expect_limit (Fixture *fixture, double minutes, gboolean is_own)
 }
 
 static void
-test_kept (Fixture *fixture, gconstpointer data)
+test_kept (Story *story, gconstpointer data)
 {
   g_autoptr (GError) error = NULL;
 
-  expect_limit (fixture, 163, FALSE); /* U.S. Navy Diving Manual, revision 7, table 9-7 */
-  set_table (fixture, short_table, &error);
+  expect_limit (story, 163, FALSE); /* U.S. Navy Diving Manual, revision 7, table 9-7 */
+  set_table (story, short_table, &error);
   g_assert_no_error (error);
-  expect_limit (fixture, 100, TRUE);
-  set_table (fixture, "fsw,nostop\n40,90\n", &error);
+  expect_limit (story, 100, TRUE);
+  set_table (story, "fsw,nostop\n40,90\n", &error);
   g_assert_no_error (error);
-  expect_limit (fixture, 90, TRUE);
-  set_table (fixture, "", &error);
+  expect_limit (story, 90, TRUE);
+  set_table (story, "", &error);
   g_assert_no_error (error);
-  expect_limit (fixture, 163, FALSE);
+  expect_limit (story, 163, FALSE);
 }
 
 static void
-test_refused (Fixture *fixture, gconstpointer data)
+test_refused (Story *story, gconstpointer data)
 {
   g_autoptr (GError) error = NULL;
 
-  g_assert_true (set_table (fixture, short_table, NULL));
-  g_assert_false (set_table (fixture, "fsw,nostop\n40,100\n30,200\n", &error));
+  g_assert_true (set_table (story, short_table, NULL));
+  g_assert_false (set_table (story, "fsw,nostop\n40,100\n30,200\n", &error));
   g_assert_error (error, LB_BOOK_ERROR, LB_BOOK_ERROR_REFUSED);
   g_assert_nonnull (strstr (error->message, "Line 3, column 1 (fsw)"));
-  expect_limit (fixture, 100, TRUE);
+  expect_limit (story, 100, TRUE);
 }
 
 /* Rows that are all right, and more of them than an entry holds. */
 static void
-test_too_long (Fixture *fixture, gconstpointer data)
+test_too_long (Story *story, gconstpointer data)
 {
   g_autoptr (GString) text = g_string_new ("fsw,nostop,A,B,C,D,E\n");
   g_autoptr (GError) error = NULL;
@@ -109,10 +85,10 @@ test_too_long (Fixture *fixture, gconstpointer data)
   for (int i = 1; i <= 150; i++)
     g_string_append_printf (text, "%d,%d,101,102,103,104,105\n", i, 1000 - i);
   g_assert_cmpuint (text->len, >, 4000);
-  g_assert_false (set_table (fixture, text->str, &error));
+  g_assert_false (set_table (story, text->str, &error));
   g_assert_error (error, LB_BOOK_ERROR, LB_BOOK_ERROR_REFUSED);
   g_assert_nonnull (strstr (error->message, "The no-stop table is too long"));
-  expect_limit (fixture, 163, FALSE);
+  expect_limit (story, 163, FALSE);
 }
 
 int
@@ -121,7 +97,7 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
 
 #define ADD(name, function) \
-  g_test_add ("/dive-table/" name, Fixture, NULL, set_up, function, tear_down)
+  g_test_add ("/dive-table/" name, Story, NULL, story_begin, function, story_end)
   ADD ("kept", test_kept);
   ADD ("refused", test_refused);
   ADD ("too-long", test_too_long);

@@ -6,52 +6,10 @@
 #include <locale.h>
 #include <math.h>
 
-typedef struct
-{
-  char *folder;
-  char *path;
-  LbBook *book;
-  char *shifts[3]; /* on days 0, 1 and 2 */
-} Story;
-
-static void
-begin (Story *story, gconstpointer data)
-{
-  story->folder = fixture_folder ();
-  story->path = fixture_path (story->folder, "story");
-  story->book = fixture_book (story->path);
-  fixture_add_piles (story->book, 4, 8);
-  for (guint i = 0; i < 3; i++)
-    story->shifts[i] = fixture_shift (story->book, i);
-}
-
-static void
-end (Story *story, gconstpointer data)
-{
-  lb_book_close (story->book);
-  fixture_remove (story->folder);
-  g_free (story->folder);
-  g_free (story->path);
-  for (int i = 0; i < 3; i++)
-    g_free (story->shifts[i]);
-}
-
 static void
 step (Story *story, int shift, int pile, const char *name)
 {
   g_free (fixture_record (story->book, story->shifts[shift], LB_ENTRY_STEP, pile, name, NAN));
-}
-
-static void
-burn (Story *story, int shift, int pile, LbBarSet bars, guint count)
-{
-  g_free (fixture_burn (story->book, story->shifts[shift], pile, bars, count));
-}
-
-static void
-tell (Story *story, int shift, int pile, LbEntryKind kind, double amount)
-{
-  g_free (fixture_record (story->book, story->shifts[shift], kind, pile, NULL, amount));
 }
 
 static LbFold *
@@ -72,20 +30,7 @@ fact (Story *story, int pile, LbFact which, const char *value)
   draft.pile_id = id;
   draft.what = lb_fact_name (which);
   draft.note = value;
-  g_assert_true (lb_book_record (story->book, &draft, 1, NULL, &error));
-  g_assert_no_error (error);
-}
-
-static void
-setting (Story *story, const char *key, const char *value)
-{
-  g_autoptr (GError) error = NULL;
-  LbDraft draft = LB_DRAFT_INIT (LB_ENTRY_SETTING);
-
-  draft.what = key;
-  draft.note = value;
-  g_assert_true (lb_book_record (story->book, &draft, 1, NULL, &error));
-  g_assert_no_error (error);
+  story_record (story, &draft);
 }
 
 /* The way of an ordinary pile: counts by step, bars left, the day each step was reached. */
@@ -93,8 +38,8 @@ static void
 test_ordinary (Story *story, gconstpointer data)
 {
   step (story, 0, 0, "cleaned");
-  burn (story, 0, 0, LB_BAR (0) | LB_BAR (1), 0);
-  burn (story, 1, 0, 0xfc, 0);
+  story_burn (story, 0, 0, LB_BAR (0) | LB_BAR (1), 0);
+  story_burn (story, 1, 0, 0xfc, 0);
   step (story, 1, 0, "severed");
   step (story, 1, 0, "rigged");
   step (story, 1, 0, "severed"); /* said twice, counted once */
@@ -130,11 +75,11 @@ static void
 test_flags (Story *story, gconstpointer data)
 {
   step (story, 0, 0, "severed");
-  burn (story, 0, 0, 0, 3);
+  story_burn (story, 0, 0, 0, 3);
   step (story, 0, 1, "pulled");
-  burn (story, 0, 2, 0, 5);
-  burn (story, 0, 2, 0, 4);
-  burn (story, 0, 3, LB_BAR (8), 0);
+  story_burn (story, 0, 2, 0, 5);
+  story_burn (story, 0, 2, 0, 4);
+  story_burn (story, 0, 3, LB_BAR (8), 0);
 
   g_autoptr (LbFold) now = fold (story);
   g_assert_cmpuint (now->states[0].flags, ==, LB_FLAG_SEVERED_WITH_BARS);
@@ -157,7 +102,7 @@ test_flags (Story *story, gconstpointer data)
 static void
 test_drawn (Story *story, gconstpointer data)
 {
-  tell (story, 1, 0, LB_ENTRY_DRAWN, NAN);
+  story_tell (story, 1, 0, LB_ENTRY_DRAWN, NAN);
 
   g_autoptr (LbFold) now = fold (story);
   g_assert_cmpint (now->states[0].step, ==, LB_STEP_PULLED);
@@ -170,12 +115,12 @@ test_drawn (Story *story, gconstpointer data)
 static void
 test_broken (Story *story, gconstpointer data)
 {
-  burn (story, 0, 0, 0xff, 0);
+  story_burn (story, 0, 0, 0xff, 0);
   step (story, 0, 0, "severed");
-  tell (story, 0, 0, LB_ENTRY_DRAWN, NAN);
-  tell (story, 1, 0, LB_ENTRY_BROKEN, -7.5);
-  burn (story, 0, 1, 0x7, 0);
-  tell (story, 1, 1, LB_ENTRY_BROKEN, -2.25);
+  story_tell (story, 0, 0, LB_ENTRY_DRAWN, NAN);
+  story_tell (story, 1, 0, LB_ENTRY_BROKEN, -7.5);
+  story_burn (story, 0, 1, 0x7, 0);
+  story_tell (story, 1, 1, LB_ENTRY_BROKEN, -2.25);
 
   g_autoptr (LbFold) broken = fold (story);
   g_assert_cmpint (broken->states[0].step, ==, LB_STEP_STANDING);
@@ -190,7 +135,7 @@ test_broken (Story *story, gconstpointer data)
   step (story, 2, 0, "pulled");
   g_autoptr (LbFold) half = fold (story);
   g_assert_cmpuint (half->states[0].flags, ==, LB_FLAG_STUB_LEFT | LB_FLAG_PULLED_UNSEVERED);
-  burn (story, 2, 0, 0xff, 0);
+  story_burn (story, 2, 0, 0xff, 0);
   step (story, 2, 0, "severed");
   g_autoptr (LbFold) out = fold (story);
   g_assert_cmpuint (out->states[0].flags, ==, 0);
@@ -207,7 +152,7 @@ static void
 test_late_shift (Story *story, gconstpointer data)
 {
   step (story, 2, 0, "pulled");
-  tell (story, 1, 0, LB_ENTRY_BROKEN, -3);
+  story_tell (story, 1, 0, LB_ENTRY_BROKEN, -3);
   step (story, 0, 1, "cleaned");
   step (story, 1, 1, "standing"); /* it was another pile after all */
 
@@ -233,10 +178,10 @@ test_totals (Story *story, gconstpointer data)
   dive.start_us = dive.end_us = 0;
   g_assert_true (lb_book_record (story->book, &dive, 1, NULL, &error));
   g_assert_no_error (error);
-  tell (story, 1, 0, LB_ENTRY_BURN_TIME, 90);
-  tell (story, 1, 0, LB_ENTRY_RODS, 2.5);
-  tell (story, 2, -1, LB_ENTRY_RODS, 4);
-  tell (story, 1, -1, LB_ENTRY_OXYGEN, 6.25);
+  story_tell (story, 1, 0, LB_ENTRY_BURN_TIME, 90);
+  story_tell (story, 1, 0, LB_ENTRY_RODS, 2.5);
+  story_tell (story, 2, -1, LB_ENTRY_RODS, 4);
+  story_tell (story, 1, -1, LB_ENTRY_OXYGEN, 6.25);
   g_free (fixture_record (story->book, story->shifts[1], LB_ENTRY_DELAY, -1, "current", 1800));
   g_free (fixture_record (story->book, story->shifts[1], LB_ENTRY_FAULT, -1, "collet", 300));
   g_free (fixture_record (story->book, story->shifts[1], LB_ENTRY_FAULT, -1, "clamp", NAN));
@@ -306,11 +251,11 @@ test_facts_and_settings (Story *story, gconstpointer data)
   fact (story, 0, LB_FACT_MARK, "G 7");
   fact (story, 0, LB_FACT_MUDLINE, "-9.75");
   fact (story, 0, LB_FACT_MUDLINE, "-9.5");
-  setting (story, "place", "Tern Cove");
-  setting (story, "units", "metric");
+  story_set (story, "place", "Tern Cove");
+  story_set (story, "units", "metric");
 
   g_autofree char *value = g_strdup_printf ("%.17g", lb_assumption (rate)->most);
-  setting (story, "assume.burn-rate", value);
+  story_set (story, "assume.burn-rate", value);
   g_autoptr (LbLedger) ledger = fixture_read (story->book);
   g_autoptr (LbFold) now = lb_fold_new (ledger, G_MAXINT64);
   g_assert_cmpint (lb_fold_find_mark (now, "g7"), ==, 0);
@@ -322,7 +267,7 @@ test_facts_and_settings (Story *story, gconstpointer data)
   g_assert_cmpfloat (now->assumptions.value[rate], ==, lb_assumption (rate)->most);
   g_assert_true (now->assumptions.is_own[rate]);
 
-  setting (story, "assume.burn-rate", "");
+  story_set (story, "assume.burn-rate", "");
   g_autoptr (LbFold) back = fold (story);
   g_assert_cmpfloat (back->assumptions.value[rate], ==, lb_assumption (rate)->value);
   g_assert_false (back->assumptions.is_own[rate]);
@@ -335,7 +280,7 @@ test_until (Story *story, gconstpointer data)
   g_autofree char *act = fixture_burn (story->book, story->shifts[0], 0, LB_BAR (3), 0);
   lb_book_set_now (story->book, FIXTURE_US + 10);
   g_free (fixture_take_back (story->book, story->shifts[0], act));
-  burn (story, 0, 0, LB_BAR (4), 0);
+  story_burn (story, 0, 0, LB_BAR (4), 0);
 
   g_autoptr (LbLedger) ledger = fixture_read (story->book);
   g_autoptr (LbFold) before = lb_fold_new (ledger, FIXTURE_US + 9);
@@ -359,13 +304,13 @@ test_sums (Story *story, gconstpointer data)
 
     switch (g_test_rand_int_range (0, 8)) {
     case 0:
-      tell (story, shift, pile, LB_ENTRY_BROKEN, -1);
+      story_tell (story, shift, pile, LB_ENTRY_BROKEN, -1);
       break;
     case 1:
-      tell (story, shift, pile, LB_ENTRY_DRAWN, NAN);
+      story_tell (story, shift, pile, LB_ENTRY_DRAWN, NAN);
       break;
     case 2:
-      burn (story, shift, pile, LB_BAR (g_test_rand_int_range (0, 8)), 0);
+      story_burn (story, shift, pile, LB_BAR (g_test_rand_int_range (0, 8)), 0);
       break;
     default:
       step (story, shift, pile, steps[g_test_rand_int_range (0, 5)]);
@@ -405,8 +350,7 @@ say (Story *story, int shift, LbEntryKind kind, const char *what, const char *no
   draft.shift_id = shift >= 0 ? story->shifts[shift] : NULL;
   draft.what = what;
   draft.note = note;
-  g_assert_true (lb_book_record (story->book, &draft, 1, NULL, &error));
-  g_assert_no_error (error);
+  story_record (story, &draft);
   return planned_for (story);
 }
 
@@ -462,6 +406,6 @@ main (int argc, char **argv)
   setlocale (LC_ALL, "");
   g_test_init (&argc, &argv, NULL);
   for (gsize i = 0; i < G_N_ELEMENTS (tests); i++)
-    g_test_add (tests[i].name, Story, NULL, begin, tests[i].test, end);
+    g_test_add (tests[i].name, Story, NULL, story_begin, tests[i].test, story_end);
   return g_test_run ();
 }
