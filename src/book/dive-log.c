@@ -105,6 +105,14 @@ lb_dive_log_free (LbDiveLog *log)
   g_free (log);
 }
 
+const LbDiveTable *
+lb_dive_log_get_table (const LbDiveLog *log)
+{
+  g_return_val_if_fail (log != NULL, NULL);
+
+  return log->fold->has_own_table ? &log->fold->own_table : NULL;
+}
+
 static char *
 diver_key (const char *name)
 {

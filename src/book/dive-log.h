@@ -17,6 +17,9 @@ LbDiveLog *lb_dive_log_new (const LbLedger *ledger, const LbFold *fold);
 void lb_dive_log_free (LbDiveLog *log);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (LbDiveLog, lb_dive_log_free)
 
+/* The job's own table of no-stop limits; NULL for the U.S. Navy's. */
+const LbDiveTable *lb_dive_log_get_table (const LbDiveLog *log);
+
 /* Whether two names are one diver's. */
 gboolean lb_is_same_diver (const char *a, const char *b);
 

@@ -8,6 +8,7 @@
 #include "book/dive-table-text.h"
 
 #include "trade/assumption.h"
+#include "trade/caution-table.h"
 #include "trade/step.h"
 #include "trade/visibility.h"
 
@@ -85,6 +86,13 @@ static const KindRule rules[LB_N_ENTRY_KINDS] = {
   [LB_ENTRY_NOTE] = { .needs_note = TRUE },
   [LB_ENTRY_SET_ASIDE] = { .needs_shift = TRUE, .needs_note = TRUE },
   [LB_ENTRY_TAKE_IN] = { .needs_shift = TRUE },
+  [LB_ENTRY_CHECK] = { .needs_shift = TRUE,
+                       .needs_pile = TRUE,
+                       .needs_what = TRUE,
+                       .needs_amount = TRUE,
+                       .most = 1,
+                       .label = N_ ("The tick"),
+                       .quantity = LB_QUANTITY_COUNT },
   [LB_ENTRY_FACT] = { .needs_pile = TRUE, .needs_what = TRUE },
   [LB_ENTRY_SETTING] = { .needs_what = TRUE },
   [LB_ENTRY_TAKE_BACK] = { 0 },
@@ -346,6 +354,17 @@ check_condition (const LbDraft *draft, GError **error)
   return TRUE;
 }
 
+/* Any key of the right form: a later version's table has others. */
+static gboolean
+check_check (const LbDraft *draft, GError **error)
+{
+  if (!lb_is_caution_key (draft->what))
+    return refuse (error, _ ("“%s” is no key of a caution"), draft->what);
+  if (draft->amount > 0 && draft->amount < 1)
+    return refuse (error, _ ("A check is ticked (1) or left open (0)"));
+  return TRUE;
+}
+
 static gboolean
 check_by_kind (const LbDraft *draft, GError **error)
 {
@@ -359,6 +378,8 @@ check_by_kind (const LbDraft *draft, GError **error)
     return check_setting (draft, error);
   if (draft->kind == LB_ENTRY_CONDITION)
     return check_condition (draft, error);
+  if (draft->kind == LB_ENTRY_CHECK)
+    return check_check (draft, error);
   if ((draft->kind == LB_ENTRY_TAKE_BACK) != (draft->of != NULL && *draft->of != '\0'))
     return refuse (error, _ ("A take-back, and nothing else, names the act it takes back"));
   return TRUE;

@@ -43,6 +43,7 @@ lb_fold_count_entry (LbFold *fold, const LbEntry *entry)
   case LB_ENTRY_NOTE:
   case LB_ENTRY_SET_ASIDE:
   case LB_ENTRY_TAKE_IN:
+  case LB_ENTRY_CHECK:
   case LB_ENTRY_FACT:
   case LB_ENTRY_SETTING:
   case LB_ENTRY_TAKE_BACK:

@@ -71,6 +71,8 @@ typedef struct
   LbAssumptions assumptions;
   gboolean has_own_table; /* of no-stop limits */
   LbDiveTable own_table;
+  const LbCautionRow *crew_rows; /* cautions of the crew's own */
+  gsize n_crew_rows;
   gboolean has_own_visibility; /* to plan for; else the one said last is taken */
   LbVisibility own_visibility, said_visibility;
   int visibility_shift;           /* in which it was said, -1 for none */

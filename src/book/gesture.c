@@ -85,3 +85,30 @@ lb_gesture_bar_count (GArray *drafts, const LbFold *fold, guint pile, guint coun
   draft.count = count;
   return add_bars (drafts, fold, pile, draft, count);
 }
+
+void
+lb_gesture_checks (GArray *drafts,
+                   const LbFold *fold,
+                   guint pile,
+                   const LbCheck *said,
+                   gsize n_said,
+                   const GArray *known,
+                   gint64 dive_us)
+{
+  g_return_if_fail (drafts != NULL);
+  g_return_if_fail (fold != NULL && pile < fold->n_piles);
+  g_return_if_fail (known != NULL);
+
+  for (gsize i = 0; i < n_said; i++) {
+    const LbCheck *before = lb_check_find (known, said[i].key);
+    LbDraft draft = LB_DRAFT_INIT (LB_ENTRY_CHECK);
+
+    if (before != NULL && before->is_ticked == said[i].is_ticked)
+      continue;
+    draft.pile_id = fold->piles[pile].id;
+    draft.what = said[i].key;
+    draft.amount = said[i].is_ticked ? 1 : 0;
+    draft.start_us = dive_us;
+    g_array_append_val (drafts, draft);
+  }
+}

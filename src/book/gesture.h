@@ -2,6 +2,7 @@
 #pragma once
 
 #include "book/book.h"
+#include "book/dive-account.h"
 #include "book/fold.h"
 
 G_BEGIN_DECLS
@@ -30,5 +31,22 @@ gboolean lb_gesture_bars (GArray *drafts, const LbFold *fold, guint pile, LbBarS
 
 /* The same for bars of which only the count, over 0, is known. */
 gboolean lb_gesture_bar_count (GArray *drafts, const LbFold *fold, guint pile, guint count);
+
+/**
+ * lb_gesture_checks:
+ * @said: (array length=n_said): each caution that was gone through, ticked or left open
+ * @known: LbCheck: what is on record for that dive
+ * @dive_us: when the dive left the surface; 0 for the next one
+ *
+ * Records what differs from what is on record; what was left open is recorded too, so that later it
+ * can be told what was there to tick.
+ */
+void lb_gesture_checks (GArray *drafts,
+                        const LbFold *fold,
+                        guint pile,
+                        const LbCheck *said,
+                        gsize n_said,
+                        const GArray *known,
+                        gint64 dive_us);
 
 G_END_DECLS

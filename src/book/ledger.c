@@ -11,8 +11,8 @@ static const char *const kind_names[LB_N_ENTRY_KINDS] = {
   [LB_ENTRY_DELAY] = "delay",         [LB_ENTRY_FAULT] = "fault",
   [LB_ENTRY_CONDITION] = "condition", [LB_ENTRY_NOTE] = "note",
   [LB_ENTRY_SET_ASIDE] = "set-aside", [LB_ENTRY_TAKE_IN] = "take-in",
-  [LB_ENTRY_FACT] = "fact",           [LB_ENTRY_SETTING] = "setting",
-  [LB_ENTRY_TAKE_BACK] = "take-back",
+  [LB_ENTRY_CHECK] = "check",         [LB_ENTRY_FACT] = "fact",
+  [LB_ENTRY_SETTING] = "setting",     [LB_ENTRY_TAKE_BACK] = "take-back",
 };
 
 const char *

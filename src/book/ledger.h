@@ -30,6 +30,9 @@ typedef enum {
   LB_ENTRY_SET_ASIDE, /* burning in a shift, at a pile or none for all of it, teaches nothing: note
                          = reason */
   LB_ENTRY_TAKE_IN,   /* and teaches again:                 pile or none */
+  LB_ENTRY_CHECK,     /* a caution gone through before a dive: pile, what = the caution's key,
+                         amount = 1 ticked, 0 left open; start = when that dive left the surface,
+                         0 for the next one */
   LB_ENTRY_FACT,    /* pile fact set: pile, what = fact name, note = value in metric, "" unknown */
   LB_ENTRY_SETTING, /* job setting:                     what = key, note = value */
   LB_ENTRY_TAKE_BACK, /* of = the act taken back (a take-back can itself be taken back) */

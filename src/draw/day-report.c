@@ -5,14 +5,14 @@
  * drawing one of them run through the same code. Only the day's own entries are in it, without
  * those taken back; a section that nobody wrote in says so, since an empty one could also mean
  * that a page was lost. Bottom times are compared with the no-stop limit and nothing more. */
+#include "draw/check-words.h"
 #include "draw/day-work.h"
+#include "draw/dive-words.h"
 #include "draw/page-flow.h"
 #include "draw/page.h"
 #include "draw/plan-words.h"
 #include "draw/plan.h"
 #include "draw/voice-text.h"
-#include "trade/bottom-time.h"
-#include "trade/dive-table.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -32,6 +32,7 @@ typedef struct
   const LbLedger *ledger;
   const LbFold *fold;
   const LbDayWork *work;
+  const GArray *dives; /* LbDiveAccount */
   guint32 day;
 } Report;
 
@@ -340,45 +341,66 @@ show_piles (Report *report)
   show_table (report, columns, G_N_ELEMENTS (columns), width_of (report), cells);
 }
 
-static const LbDiveTable *
-own_table (const LbFold *fold)
+/* Of the limit; alone where there is none to compare it with. */
+static char *
+bottom_time_text (const Report *report, const LbDiveAccount *account)
 {
-  return fold->has_own_table ? &fold->own_table : NULL;
+  g_autofree char *compared = lb_dive_compared_text (account);
+  if (lb_dive_is_compared (account) || isnan (account->bottom_s))
+    return g_steal_pointer (&compared);
+  g_autofree char *bottom = say (report, LB_QUANTITY_TIME, account->bottom_s);
+  return g_strdup_printf ("%s, %s", bottom, compared);
 }
 
-/* The limit at the dive's depth, and on which side of it the bottom time lies. */
+/* What the dive is compared with leaves open, after the note that was written to it. */
 static char *
-limit_text (const Report *report, const LbEntry *dive)
+dive_note_text (const LbDiveAccount *account)
 {
-  const double bottom_s = lb_dive_bottom_time (dive);
-  double depth_m;
-  LbNoStop no_stop;
-  if (isnan (dive->amount) || !lb_pneumo_corrected (dive->amount, &depth_m, NULL) ||
-      !lb_dive_table_limit (own_table (report->fold), depth_m, &no_stop, NULL))
-    return g_strdup (_ ("no limit can be read"));
-  if (isinf (no_stop.limit_s))
-    return g_strdup (C_ ("figure", "no limit"));
-  g_autofree char *limit = say (report, LB_QUANTITY_TIME, no_stop.limit_s);
-  if (isnan (bottom_s))
-    return g_steal_pointer (&limit);
-  if (bottom_s <= no_stop.limit_s)
-    return g_strdup_printf (_ ("%s, within"), limit);
-  g_autofree char *over = say (report, LB_QUANTITY_TIME, bottom_s - no_stop.limit_s);
-  return g_strdup_printf (_ ("%s, OVER by %s"), limit, over);
+  const char *const more = lb_dive_compared_note (account);
+  const char *const note = account->dive->note;
+
+  if (more == NULL)
+    return g_strdup (note);
+  return note[0] != '\0' ? g_strdup_printf ("%s; %s", note, more) : g_strdup (more);
 }
 
 static void
-add_dive (const Report *report, GPtrArray *cells, const LbEntry *dive)
+add_dive (const Report *report, GPtrArray *cells, const LbDiveAccount *account)
 {
+  const LbEntry *const dive = account->dive;
   take_cell (cells, g_strdup (dive->what));
   take_cell (cells, g_strdup (dive->pile >= 0 ? report->fold->piles[dive->pile].mark : ""));
   take_cell (cells, say (report, LB_QUANTITY_LENGTH, dive->amount));
   take_cell (cells, lb_clock_text (dive->start_us));
   take_cell (cells, lb_clock_text (dive->end_us));
   take_cell (cells, lb_clock_text (dive->up_us));
-  take_cell (cells, say (report, LB_QUANTITY_TIME, lb_dive_bottom_time (dive)));
-  take_cell (cells, limit_text (report, dive));
-  take_cell (cells, g_strdup (dive->note));
+  take_cell (cells, bottom_time_text (report, account));
+  take_cell (cells, dive_note_text (account));
+}
+
+/* Gaps before each dive, as they stand; a day on which nobody ticked anything is one line. */
+static void
+show_checks (Report *report)
+{
+  gboolean has_any = FALSE;
+  for (guint i = 0; i < report->dives->len; i++)
+    has_any = has_any || g_array_index (report->dives, LbDiveAccount, i).checks->len > 0;
+  report->flow.y += 4;
+  if (!has_any) {
+    lb_page_flow_text (&report->flow, &PLAIN,
+                       _ ("No checks were ticked before the dives of this day."));
+    return;
+  }
+  for (guint i = 0; i < report->dives->len; i++) {
+    const LbDiveAccount *const account = &g_array_index (report->dives, LbDiveAccount, i);
+    const LbEntry *const dive = account->dive;
+    g_autofree char *clock = lb_clock_text (dive->start_us);
+    g_autofree char *checks = dive->pile >= 0 ? lb_checks_text (report->fold, account->checks, 0)
+                                              : g_strdup (_ ("no pile is on record, so no checks"));
+    /* Translators: diver, time of day, and what was ticked before that dive. */
+    g_autofree char *line = g_strdup_printf (_ ("%s, %s: %s"), dive->what, clock, checks);
+    lb_page_flow_text (&report->flow, &PLAIN, line);
+  }
 }
 
 static void
@@ -388,26 +410,28 @@ show_dives (Report *report)
     { _ ("Diver"), 0.12, LB_ALIGN_START },       { _ ("Pile"), 0.09, LB_ALIGN_START },
     { _ ("Depth"), 0.08, LB_ALIGN_END },         { _ ("Left surface"), 0.09, LB_ALIGN_START },
     { _ ("Left bottom"), 0.09, LB_ALIGN_START }, { _ ("At surface"), 0.09, LB_ALIGN_START },
-    { _ ("Bottom time"), 0.1, LB_ALIGN_START },  { _ ("No-stop limit"), 0.16, LB_ALIGN_START },
-    { _ ("Notes"), 0.18, LB_ALIGN_START },
+    { _ ("Bottom time"), 0.22, LB_ALIGN_START }, { _ ("Notes"), 0.22, LB_ALIGN_START },
   };
   lb_page_flow_section (&report->flow, _ ("Dives"));
-  if (report->work->dives->len == 0) {
+  if (report->dives->len == 0) {
     show_none (report);
     return;
   }
   g_autoptr (GPtrArray) cells = g_ptr_array_new_with_free_func (g_free);
-  for (guint i = 0; i < report->work->dives->len; i++)
-    add_dive (report, cells, g_ptr_array_index (report->work->dives, i));
+  for (guint i = 0; i < report->dives->len; i++)
+    add_dive (report, cells, &g_array_index (report->dives, LbDiveAccount, i));
   show_table (report, columns, G_N_ELEMENTS (columns), width_of (report), cells);
   const LbPageStyle small = { .size = 7.5, .ink = LB_INK_DIM_TEXT };
   report->flow.y += 2;
   lb_page_flow_text (&report->flow, &small,
                      report->fold->has_own_table
-                       ? _ ("Limits: the supervisor’s own table for a first dive at the corrected "
-                            "pneumo depth. The diving supervisor’s word stands above them.")
-                       : _ ("Limits: U.S. Navy air table for a first dive at the corrected pneumo "
-                            "depth. The diving supervisor’s own table and word stand above them."));
+                       ? _ ("Bottom time, with what earlier dives count, of the limit by the "
+                            "supervisor’s own table at the corrected pneumo depth. The diving "
+                            "supervisor’s word stands above it.")
+                       : _ ("Bottom time, with what earlier dives count, of the limit by the U.S. "
+                            "Navy air table at the corrected pneumo depth. The diving supervisor’s "
+                            "own table and word stand above it."));
+  show_checks (report);
 }
 
 /* Delays or gear faults: @what_title says what each is put down to. */
@@ -444,7 +468,7 @@ show_lines (Report *report, const char *section, GPtrArray *entries)
   if (entries->len == 0)
     show_none (report);
   for (guint i = 0; i < entries->len; i++) {
-    g_autofree char *text = lb_entry_text (&report->flow.pen.voice, report->ledger,
+    g_autofree char *text = lb_entry_text (&report->flow.pen.voice, report->ledger, report->fold,
                                            g_ptr_array_index (entries, i));
     lb_page_flow_text (&report->flow, &PLAIN, text);
   }
@@ -528,12 +552,13 @@ gsize
 lb_day_report_n_pages (const LbVoice *voice,
                        const LbLedger *ledger,
                        const LbFold *fold,
+                       const GArray *dives,
                        guint32 day,
                        double width_pt,
                        double height_pt)
 {
   g_autoptr (LbDayWork) work = lb_day_work_new (voice, ledger, fold, day);
-  Report report = { .ledger = ledger, .fold = fold, .work = work, .day = day };
+  Report report = { .ledger = ledger, .fold = fold, .work = work, .dives = dives, .day = day };
   lb_page_pen_init_measuring (&report.flow.pen, voice);
   const gsize n_pages = fit (&report, width_pt, height_pt);
   lb_page_pen_clear (&report.flow.pen);
@@ -562,13 +587,14 @@ lb_day_report_draw (cairo_t *cr,
                     const LbVoice *voice,
                     const LbLedger *ledger,
                     const LbFold *fold,
+                    const GArray *dives,
                     guint32 day,
                     gsize page,
                     double width_pt,
                     double height_pt)
 {
   g_autoptr (LbDayWork) work = lb_day_work_new (voice, ledger, fold, day);
-  Report report = { .ledger = ledger, .fold = fold, .work = work, .day = day };
+  Report report = { .ledger = ledger, .fold = fold, .work = work, .dives = dives, .day = day };
   lb_page_pen_init_drawing (&report.flow.pen, cr, voice);
   lb_ink_set (cr, report.flow.pen.palette, LB_INK_PAPER);
   cairo_rectangle (cr, 0, 0, width_pt, height_pt);

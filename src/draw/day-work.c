@@ -84,15 +84,23 @@ add_bars (LbPileWork *at, const LbEntry *entry)
 }
 
 static void
-add_broken (const LbVoice *voice, const LbLedger *ledger, LbPileWork *at, const LbEntry *entry)
+add_broken (const LbVoice *voice,
+            const LbLedger *ledger,
+            const LbFold *fold,
+            LbPileWork *at,
+            const LbEntry *entry)
 {
-  g_autofree char *text = lb_entry_text (voice, ledger, entry);
+  g_autofree char *text = lb_entry_text (voice, ledger, fold, entry);
   at->is_broken = TRUE;
   add_note (at->notes, text);
 }
 
 static void
-add_entry (LbDayWork *work, const LbVoice *voice, const LbLedger *ledger, const LbEntry *entry)
+add_entry (LbDayWork *work,
+           const LbVoice *voice,
+           const LbLedger *ledger,
+           const LbFold *fold,
+           const LbEntry *entry)
 {
   switch (entry->kind) {
   case LB_ENTRY_STEP:
@@ -106,7 +114,7 @@ add_entry (LbDayWork *work, const LbVoice *voice, const LbLedger *ledger, const 
     add_note (work_at (work, entry->pile)->notes, entry->note);
     break;
   case LB_ENTRY_BROKEN:
-    add_broken (voice, ledger, work_at (work, entry->pile), entry);
+    add_broken (voice, ledger, fold, work_at (work, entry->pile), entry);
     break;
   case LB_ENTRY_BURN_TIME:
     work_at (work, entry->pile)->trigger_s += known (entry->amount);
@@ -116,9 +124,6 @@ add_entry (LbDayWork *work, const LbVoice *voice, const LbLedger *ledger, const 
     break;
   case LB_ENTRY_OXYGEN:
     work_at (work, entry->pile)->oxygen_m3 += known (entry->amount);
-    break;
-  case LB_ENTRY_DIVE:
-    g_ptr_array_add (work->dives, (gpointer) entry);
     break;
   case LB_ENTRY_DELAY:
     add_lost (work->delays, entry);
@@ -135,6 +140,9 @@ add_entry (LbDayWork *work, const LbVoice *voice, const LbLedger *ledger, const 
     else
       g_ptr_array_add (work->notes, (gpointer) entry);
     break;
+  case LB_ENTRY_DIVE:
+  case LB_ENTRY_CHECK:
+    break; /* stand in the accounts of the dives */
   case LB_ENTRY_SET_ASIDE:
   case LB_ENTRY_TAKE_IN:
   case LB_ENTRY_FACT:
@@ -142,16 +150,6 @@ add_entry (LbDayWork *work, const LbVoice *voice, const LbLedger *ledger, const 
   case LB_ENTRY_TAKE_BACK:
     break; /* say what is known or meant, not what was done */
   }
-}
-
-static gint
-by_start (gconstpointer one, gconstpointer other)
-{
-  const LbEntry *const a = *(const LbEntry *const *) one;
-  const LbEntry *const b = *(const LbEntry *const *) other;
-  if (a->start_us != b->start_us)
-    return a->start_us < b->start_us ? -1 : 1;
-  return a->seq < b->seq ? -1 : a->seq > b->seq;
 }
 
 static void
@@ -179,7 +177,6 @@ empty_work (void)
   g_array_set_clear_func (work->delays, clear_lost);
   work->faults = g_array_new (FALSE, FALSE, sizeof (LbLost));
   g_array_set_clear_func (work->faults, clear_lost);
-  work->dives = g_ptr_array_new ();
   work->conditions = g_ptr_array_new ();
   work->notes = g_ptr_array_new ();
   return work;
@@ -196,9 +193,8 @@ add_shift (LbDayWork *work,
   for (guint i = 0; i < fold->n_entries; i++) {
     const LbEntry *const entry = lb_ledger_entry (ledger, i);
     if (fold->is_alive[i] && entry->shift == shift)
-      add_entry (work, voice, ledger, entry);
+      add_entry (work, voice, ledger, fold, entry);
   }
-  g_ptr_array_sort (work->dives, by_start);
 }
 
 LbDayWork *
@@ -240,7 +236,6 @@ lb_day_work_free (LbDayWork *work)
   g_array_unref (work->piles);
   g_array_unref (work->delays);
   g_array_unref (work->faults);
-  g_ptr_array_unref (work->dives);
   g_ptr_array_unref (work->conditions);
   g_ptr_array_unref (work->notes);
   g_free (work);

@@ -34,7 +34,6 @@ typedef struct
   GArray *piles;         /* LbPileWork, in the order first worked */
   GArray *delays;        /* LbLost */
   GArray *faults;        /* LbLost */
-  GPtrArray *dives;      /* const LbEntry, as they left the surface */
   GPtrArray *conditions; /* const LbEntry */
   GPtrArray *notes;      /* const LbEntry, those not put to a pile */
   LbTotals today, to_date;

@@ -69,3 +69,31 @@ lb_bottom_time_text (const LbDiveLeft *left, double bottom_s)
                             : _ ("%s of %.0f min"),
                           spent, left->limit_s / 60);
 }
+
+gboolean
+lb_dive_is_compared (const LbDiveAccount *account)
+{
+  g_return_val_if_fail (account != NULL, FALSE);
+
+  return account->has_limit && !isnan (account->bottom_s) && isfinite (account->left.limit_s);
+}
+
+char *
+lb_dive_compared_text (const LbDiveAccount *account)
+{
+  g_return_val_if_fail (account != NULL, NULL);
+
+  if (lb_dive_is_compared (account))
+    return lb_bottom_time_text (&account->left, account->bottom_s);
+  if (account->has_limit && isinf (account->left.limit_s))
+    return g_strdup (_ ("no limit at this depth"));
+  return g_strdup (_ ("no limit to compare with"));
+}
+
+const char *
+lb_dive_compared_note (const LbDiveAccount *account)
+{
+  if (!lb_dive_is_compared (account) || account->state == LB_DIVE_LEFT_KNOWN)
+    return NULL;
+  return g_dgettext (GETTEXT_PACKAGE, lb_dive_left_reason (account->state));
+}

@@ -3,6 +3,7 @@
  *
  * An entry comes from a file that may have been written elsewhere: every name in it may be
  * unknown, every number missing. What is not understood is shown as it stands, never dropped. */
+#include "draw/check-words.h"
 #include "draw/plan-words.h"
 #include "draw/voice-text.h"
 #include "trade/bottom-time.h"
@@ -223,6 +224,40 @@ setting_text (const LbVoice *voice, const LbEntry *entry)
   return g_strdup_printf (_ ("Job’s %s set to %s"), entry->what, entry->note);
 }
 
+/* The checks of an act, told by its first entry: they were gone through together. */
+static char *
+checks_text (const LbLedger *ledger, const LbFold *fold, const LbEntry *first)
+{
+  g_autoptr (GArray) checks = g_array_new (FALSE, FALSE, sizeof (LbCheck));
+
+  /* An act's entries follow each other. */
+  for (guint i = (guint) first->seq - 1; i < ledger->entries->len; i++) {
+    const LbEntry *const entry = lb_ledger_entry (ledger, i);
+    const LbCheck check = { .key = entry->what, .is_ticked = entry->amount > 0 };
+
+    if (!g_str_equal (entry->act, first->act))
+      break;
+    if (entry->kind == LB_ENTRY_CHECK)
+      g_array_append_val (checks, check);
+  }
+
+  g_autofree char *words = lb_checks_text (fold, checks, 0);
+  g_autofree char *clock = lb_clock_text (first->start_us);
+
+  if (first->start_us == 0)
+    return g_strdup_printf (_ ("Before the dive: %s"), words);
+  /* Translators: time of day at which the diver left the surface. */
+  return g_strdup_printf (_ ("Before the dive of %s: %s"), clock, words);
+}
+
+gboolean
+lb_entry_is_told_before (const LbEntry *entry)
+{
+  g_return_val_if_fail (entry != NULL, FALSE);
+
+  return entry->kind == LB_ENTRY_CHECK && !g_str_equal (entry->id, entry->act);
+}
+
 /* The act's first entry, which gives the act its name; NULL when it is not in the ledger. */
 static const LbEntry *
 find_act (const LbLedger *ledger, const char *act)
@@ -236,25 +271,28 @@ find_act (const LbLedger *ledger, const char *act)
 }
 
 static char *
-take_back_text (const LbVoice *voice, const LbLedger *ledger, const LbEntry *entry)
+take_back_text (const LbVoice *voice,
+                const LbLedger *ledger,
+                const LbFold *fold,
+                const LbEntry *entry)
 {
   const LbEntry *const taken = find_act (ledger, entry->of);
   if (taken == NULL)
     return g_strdup (_ ("Taken back: an entry that is not in this file"));
   if (taken->kind != LB_ENTRY_TAKE_BACK) {
-    g_autofree char *what = lb_entry_text (voice, ledger, taken);
+    g_autofree char *what = lb_entry_text (voice, ledger, fold, taken);
     return g_strdup_printf (_ ("Taken back: %s"), what);
   }
   const LbEntry *const first = find_act (ledger, taken->of);
   if (first == NULL || first->kind == LB_ENTRY_TAKE_BACK)
     return g_strdup (_ ("Take-back undone"));
-  g_autofree char *what = lb_entry_text (voice, ledger, first);
+  g_autofree char *what = lb_entry_text (voice, ledger, fold, first);
   return g_strdup_printf (_ ("Put back: %s"), what);
 }
 
 /* The kind's own words, without the note. */
 static char *
-bare_text (const LbVoice *voice, const LbLedger *ledger, const LbEntry *entry)
+bare_text (const LbVoice *voice, const LbLedger *ledger, const LbFold *fold, const LbEntry *entry)
 {
   switch (entry->kind) {
   case LB_ENTRY_STEP:
@@ -289,12 +327,14 @@ bare_text (const LbVoice *voice, const LbLedger *ledger, const LbEntry *entry)
     return g_strdup (_ ("Burning set aside from the learned rate"));
   case LB_ENTRY_TAKE_IN:
     return g_strdup (_ ("Burning taken into the learned rate again"));
+  case LB_ENTRY_CHECK:
+    return checks_text (ledger, fold, entry);
   case LB_ENTRY_FACT:
     return fact_text (voice, entry);
   case LB_ENTRY_SETTING:
     return setting_text (voice, entry);
   case LB_ENTRY_TAKE_BACK:
-    return take_back_text (voice, ledger, entry);
+    return take_back_text (voice, ledger, fold, entry);
   }
   return g_strdup (_ ("An entry of a kind this version does not know"));
 }
@@ -308,9 +348,12 @@ note_is_said (LbEntryKind kind)
 }
 
 char *
-lb_entry_text (const LbVoice *voice, const LbLedger *ledger, const LbEntry *entry)
+lb_entry_text (const LbVoice *voice,
+               const LbLedger *ledger,
+               const LbFold *fold,
+               const LbEntry *entry)
 {
-  char *const bare = bare_text (voice, ledger, entry);
+  char *const bare = bare_text (voice, ledger, fold, entry);
   if (entry->note[0] == '\0' || note_is_said (entry->kind))
     return bare;
   /* Translators: an entry and the note its writer put to it. */

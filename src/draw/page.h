@@ -28,10 +28,11 @@ void lb_card_draw (cairo_t *cr,
                    double height_pt);
 
 /* The daily production report of @day: what was done, dives, rods and oxygen, delays, totals to
- * date, a small plan. Pages break by measuring, so that their number hangs on voice and paper. */
+ * date, a small plan. @dives: LbDiveAccount of that day's, as they left the surface. Pages break by measuring, so that their number hangs on voice and paper. */
 gsize lb_day_report_n_pages (const LbVoice *voice,
                              const LbLedger *ledger,
                              const LbFold *fold,
+                             const GArray *dives,
                              guint32 day,
                              double width_pt,
                              double height_pt);
@@ -39,6 +40,7 @@ void lb_day_report_draw (cairo_t *cr,
                          const LbVoice *voice,
                          const LbLedger *ledger,
                          const LbFold *fold,
+                         const GArray *dives,
                          guint32 day,
                          gsize page,
                          double width_pt,

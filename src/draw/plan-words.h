@@ -59,7 +59,13 @@ char *lb_pile_state_text (const LbPile *pile, const LbPileState *state);
 char *lb_fact_value_text (const LbVoice *voice, LbFact fact, const char *kept);
 
 /* One line of a pile's history: "Bars 1, 2 burned". */
-char *lb_entry_text (const LbVoice *voice, const LbLedger *ledger, const LbEntry *entry);
+char *lb_entry_text (const LbVoice *voice,
+                     const LbLedger *ledger,
+                     const LbFold *fold,
+                     const LbEntry *entry);
+
+/* Whether an earlier entry of the same act says it too: the checks before a dive are one line. */
+gboolean lb_entry_is_told_before (const LbEntry *entry);
 
 /* Bars by their numbers, from 1: "1, 2, 4–8". */
 char *lb_bar_numbers_text (LbBarSet bars);

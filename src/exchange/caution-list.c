@@ -8,9 +8,6 @@
 #include "exchange/text-table.h"
 
 #include <glib/gi18n-lib.h>
-#include <string.h>
-
-#define KEY_MOST 40
 
 enum {
   KEY,
@@ -94,12 +91,11 @@ read_key (const Reading *reading, const char **out_key, GError **error)
 {
   const char *key = cell_of (reading, KEY);
 
-  if (!g_ascii_islower (key[0]) || strlen (key) > KEY_MOST ||
-      strspn (key, "abcdefghijklmnopqrstuvwxyz0123456789-") != strlen (key))
+  if (!lb_is_caution_key (key))
     return refuse (reading, KEY,
                    g_strdup_printf (_ ("“%s” is no key: write small letters, digits and hyphens, a "
                                        "letter first, at most %d"),
-                                    key, KEY_MOST),
+                                    key, LB_CAUTION_KEY_MOST),
                    error);
   if (has_key (reading->taken, reading->n_taken, key))
     return refuse (reading, KEY,

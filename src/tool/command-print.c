@@ -1,4 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "book/dive-accounts.h"
 #include "draw/page.h"
 #include "draw/picture.h"
 #include "draw/plan-words.h"
@@ -22,7 +23,8 @@ typedef struct
   LbVoice voice;
   LbCutBasis basis; /* of cards */
   GArray *piles;    /* guint: of cards */
-  guint32 day;      /* of a report */
+  guint32 day;      /* of a report… */
+  GArray *dives;    /* …with its LbDiveAccounts */
 } Paper;
 
 static void
@@ -39,8 +41,8 @@ draw_report_cb (cairo_t *cr, gsize page, double width, double height, gpointer d
 {
   const Paper *paper = data;
 
-  lb_day_report_draw (cr, &paper->voice, paper->job->ledger, paper->job->fold, paper->day, page,
-                      width, height);
+  lb_day_report_draw (cr, &paper->voice, paper->job->ledger, paper->job->fold, paper->dives,
+                      paper->day, page, width, height);
 }
 
 /* Pictures have one page: only the first of a longer print goes into a PNG or SVG. */
@@ -96,8 +98,12 @@ print_day (Paper *paper, const char *day, const char *path, double width, double
     return lb_tool_refuse (error);
   }
 
+  g_autoptr (GArray) dives = lb_dive_accounts_new (paper->job->ledger, paper->job->fold,
+                                                   paper->day);
   const gsize n_pages = lb_day_report_n_pages (&paper->voice, paper->job->ledger, paper->job->fold,
-                                               paper->day, width, height);
+                                               dives, paper->day, width, height);
+
+  paper->dives = dives;
 
   if (!lb_picture_write (path, width, height, pages_for (path, n_pages), _ ("Daily report"),
                          draw_report_cb, paper, &error))

@@ -10,6 +10,7 @@
 #include "book/clock-text.h"
 #include "book/gesture.h"
 #include "draw/plan-words.h"
+#include "tool/record-checks.h"
 #include "trade/trade-error.h"
 
 #include <glib/gi18n-lib.h>
@@ -258,10 +259,16 @@ fill_note (Record *record, int n_args, char **args, GError **error)
   return set_pile_option (record, draft, error);
 }
 
+/* -1 for one that is opened with what is recorded. */
 static int
 index_of_shift (const Record *record)
 {
-  return (int) (record->shift - lb_ledger_shift (record->job->ledger, 0));
+  const LbLedger *ledger = record->job->ledger;
+
+  for (guint i = 0; i < ledger->shifts->len; i++)
+    if (lb_ledger_shift (ledger, i) == record->shift)
+      return (int) i;
+  return -1;
 }
 
 /* @reason NULL to take in again. */
@@ -309,6 +316,32 @@ fill_broken (Record *record, int n_args, char **args, GError **error)
   return set_pile (record, draft, args[0], error) &&
          (stub_option == NULL ||
           set_amount (record, draft, LB_QUANTITY_LENGTH, stub_option, error));
+}
+
+/* A shift of the day before may still be at work in the small hours. */
+static gboolean
+may_have_next_dive (const Record *record)
+{
+  return record->shift->day + 1 >= lb_clock_today ();
+}
+
+static gboolean
+fill_check (Record *record, int n_args, char **args, GError **error)
+{
+  const int pile = lb_tool_find_pile (record->job, args[0], error);
+  gint64 dive_us = 0;
+
+  if (pile < 0 || !set_time (record, left_surface_option, &dive_us, error))
+    return FALSE;
+  if (dive_us == 0 && !may_have_next_dive (record)) {
+    g_set_error_literal (error, LB_TRADE_ERROR, LB_TRADE_ERROR_INCOMPLETE,
+                         _ ("The shift is over and has no next dive: say with --left-surface which "
+                            "dive the checks were before"));
+    return FALSE;
+  }
+  return lb_record_checks (record->drafts, record->job, index_of_shift (record), (guint) pile,
+                           dive_us, n_args - 1, args + 1, error) &&
+         has_news (record, error);
 }
 
 static gboolean
@@ -389,6 +422,11 @@ fill_setting (Record *record, int n_args, char **args, GError **error)
   draft->note = args[1];
   if (g_strv_contains (texts, args[0]))
     return TRUE;
+  if (g_str_equal (args[0], LB_SETTING_DIVE_TABLE)) {
+    g_set_error_literal (error, LB_TRADE_ERROR, LB_TRADE_ERROR_UNKNOWN,
+                         _ ("A table is taken from a file: write “lastbent-tool take-dive-table”"));
+    return FALSE;
+  }
   if (!lb_assumption_find (args[0], &id)) {
     g_set_error (
       error, LB_TRADE_ERROR, LB_TRADE_ERROR_UNKNOWN,
@@ -435,6 +473,7 @@ static const Kind kinds[] = {
     fill_dive },
   { "condition", N_ ("wind|sea|current|visibility TEXT"), 2, 2, fill_condition },
   { "note", N_ ("TEXT"), 1, 1, fill_note },
+  { "check", N_ ("PILE KEY…|all"), 2, -1, fill_check },
   { "drawn", N_ ("PILE [NOTE]"), 1, 2, fill_drawn },
   { "broken", N_ ("PILE [NOTE] --stub ELEVATION"), 1, 2, fill_broken },
   { "set-aside", N_ ("REASON [--pile PILE]"), 1, 1, fill_set_aside, .is_afterward = TRUE },
@@ -491,10 +530,10 @@ say_last_act (const LbToolJob *job, const char *act)
   for (guint i = 0; i < job->ledger->entries->len; i++) {
     const LbEntry *entry = lb_ledger_entry (job->ledger, i);
 
-    if (!g_str_equal (entry->act, act))
+    if (!g_str_equal (entry->act, act) || lb_entry_is_told_before (entry))
       continue;
 
-    g_autofree char *text = lb_entry_text (&voice, job->ledger, entry);
+    g_autofree char *text = lb_entry_text (&voice, job->ledger, job->fold, entry);
     const char *mark = entry->pile >= 0 ? job->fold->piles[entry->pile].mark : NULL;
 
     if (mark != NULL)
@@ -597,7 +636,7 @@ const LbCommand lb_command_record = {
   .more = N_ (
     "step PILE… cleaned|severed|rigged|pulled; bars PILE 1,2,5; rods NUMBER [PILE]; "
     "oxygen VOLUME [PILE]; burn-time PILE MINUTES; delay CAUSE MINUTES; fault PART "
-    "[MINUTES]; dive DIVER; condition wind|sea|current|visibility TEXT; note TEXT; drawn "
+    "[MINUTES]; dive DIVER; check PILE KEY…|all [--left-surface TIME]; condition wind|sea|current|visibility TEXT; note TEXT; drawn "
     "PILE [NOTE]; broken PILE [NOTE]; fact PILE FACT VALUE; setting KEY VALUE; set-aside REASON; take-in; take-back; redo. Numbers without a unit are in the "
     "job’s units."),
   .options = options,

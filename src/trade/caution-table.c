@@ -3,6 +3,8 @@
 
 #include "trade/msgid.h"
 
+#include <string.h>
+
 #define COMMON_PRACTICE N_ ("common practice")
 #define NAVY_CUTTING    N_ ("U.S. Navy Underwater Cutting and Welding Manual")
 #define NAVY_DIVING     N_ ("U.S. Navy Diving Manual, revision 7, table 9-7")
@@ -233,6 +235,15 @@ lb_caution_rows (gsize *out_n)
 
   *out_n = G_N_ELEMENTS (rows);
   return rows;
+}
+
+gboolean
+lb_is_caution_key (const char *key)
+{
+  g_return_val_if_fail (key, FALSE);
+
+  return g_ascii_islower (key[0]) && strlen (key) <= LB_CAUTION_KEY_MOST &&
+         strspn (key, "abcdefghijklmnopqrstuvwxyz0123456789-") == strlen (key);
 }
 
 const char *

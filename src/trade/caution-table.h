@@ -32,6 +32,11 @@ typedef struct
 /* The built-in rows, at most %LB_CAUTION_ROWS_MAX, gravest first. */
 const LbCautionRow *lb_caution_rows (gsize *out_n);
 
+#define LB_CAUTION_KEY_MOST 40
+
+/* Whether @key has the form of one: small letters, digits and hyphens, a letter first. */
+gboolean lb_is_caution_key (const char *key);
+
 /* "danger", "caution", "note": in files */
 const char *lb_severity_key (LbSeverity severity);
 gboolean lb_severity_from_key (const char *key, LbSeverity *out_severity);

@@ -2,6 +2,7 @@
 /* The cut card and the daily report on paper: all that must be said can be read out of the PDF,
  * nothing is drawn off the sheet, and it is all grey. Worst cases on purpose: sixty bars, a mark
  * of forty letters, a day on which every pile was worked. */
+#include "book/dive-accounts.h"
 #include "draw/page.h"
 #include "draw/picture.h"
 #include "draw/plan-words.h"
@@ -15,6 +16,7 @@
 #include <string.h>
 
 #define INCH 0.0254
+#define FOOT 0.3048
 
 typedef struct
 {
@@ -37,7 +39,8 @@ static void
 draw_report (cairo_t *cr, gsize page, double width, double height, gpointer data)
 {
   const Sheet *const sheet = data;
-  lb_day_report_draw (cr, &sheet->voice, sheet->ledger, sheet->fold, sheet->day, page, width,
+  g_autoptr (GArray) dives = lb_dive_accounts_new (sheet->ledger, sheet->fold, sheet->day);
+  lb_day_report_draw (cr, &sheet->voice, sheet->ledger, sheet->fold, dives, sheet->day, page, width,
                       height);
 }
 
@@ -398,7 +401,8 @@ n_pages_of (const Sheet *sheet, LbPaper paper)
 {
   double width, height;
   lb_paper_size (paper, &width, &height);
-  return lb_day_report_n_pages (&sheet->voice, sheet->ledger, sheet->fold, sheet->day, width,
+  g_autoptr (GArray) dives = lb_dive_accounts_new (sheet->ledger, sheet->fold, sheet->day);
+  return lb_day_report_n_pages (&sheet->voice, sheet->ledger, sheet->fold, dives, sheet->day, width,
                                 height);
 }
 
@@ -457,8 +461,9 @@ test_report (void)
   assert_has (text, "E2 broke: stub left");
   assert_has (text, "Broke: a stub is left with its head at -19.7 ft");
   /* 31 ft: 232 min at 35 ft; 44 ft: 125 min at 45 ft, overrun by ten. */
-  assert_has (text, "diver 1 31 ft 07:10 08:32 08:34 82 min 232 min, within");
-  assert_has (text, "diver 2 44 ft 09:05 11:20 11:22 135 min 125 min, OVER by 10 min");
+  assert_has (text, "diver 1 31 ft 07:10 08:32 08:34 82 of 232 min");
+  assert_has (text, "diver 2 44 ft 09:05 11:20 11:22 135 min: PAST the limit of 125");
+  assert_has (text, "No checks were ticked before the dives of this day.");
   assert_has (text, "current 1 45 min waited for slack");
   assert_has (text, "collet 1 10 min leak at the O-ring, changed");
   assert_has (text, "Wind: 12 kn from the south-west");
@@ -469,6 +474,64 @@ test_report (void)
   assert_has (text, "Diving supervisor");
   g_assert_false (has (text, "wrong shift"));
   g_assert_cmpuint (count (text, "None recorded."), ==, 0);
+}
+
+/* A dive from two hours up is held against what the first one left, 163 - 85 = 78 min (U.S. Navy
+ * Diving Manual, revision 7), and the gaps of each are named. */
+static void
+test_second_dive (void)
+{
+  g_autoptr (LbLedger) ledger = sample_job_new (1);
+  const LbEntry entries[] = {
+    { .kind = LB_ENTRY_CHECK,
+      .pile = 0,
+      .what = "gloves",
+      .amount = 1,
+      .start_us = sample_time_us (0, 12, 0) },
+    { .kind = LB_ENTRY_CHECK,
+      .pile = 0,
+      .what = "rig-before",
+      .amount = 0,
+      .start_us = sample_time_us (0, 12, 0) },
+    { .kind = LB_ENTRY_CHECK,
+      .pile = 0,
+      .what = "of-a-later-table",
+      .amount = 0,
+      .start_us = sample_time_us (0, 12, 0) },
+    { .kind = LB_ENTRY_DIVE,
+      .pile = 0,
+      .what = "diver 3",
+      .amount = 39 * FOOT,
+      .start_us = sample_time_us (0, 12, 0),
+      .end_us = sample_time_us (0, 13, 40),
+      .up_us = sample_time_us (0, 13, 42) },
+    { .kind = LB_ENTRY_DIVE,
+      .pile = 0,
+      .what = "diver 3",
+      .amount = 39 * FOOT,
+      .start_us = sample_time_us (0, 15, 42),
+      .end_us = sample_time_us (0, 16, 42),
+      .up_us = sample_time_us (0, 16, 44) },
+  };
+  for (gsize i = 0; i < G_N_ELEMENTS (entries); i++)
+    sample_job_add (ledger, &entries[i]);
+  g_autoptr (LbFold) fold = lb_fold_new (ledger, G_MAXINT64);
+  Sheet sheet = {
+    .voice = LB_VOICE_PLAIN,
+    .ledger = ledger,
+    .fold = fold,
+    .day = sample_job_first_day (),
+  };
+  g_autofree char *text = read_pdf (draw_report, LB_PAPER_LETTER,
+                                    n_pages_of (&sheet, LB_PAPER_LETTER), &sheet);
+  if (text == NULL)
+    return;
+  assert_has (text, "100 of 163 min");
+  assert_has (text, "60 + 85 of 163 min");
+  assert_has (text, "diver 3, 12:00: 1 of 3 checks ticked; not: Hook tension on before bar …; "
+                    "of-a-later-table");
+  assert_has (text, "diver 3, 15:42: No checks ticked");
+  assert_has (text, "diver 1, 07:10: no pile is on record, so no checks");
 }
 
 static void
@@ -527,7 +590,7 @@ test_long_report (void)
   for (guint i = 0; i < fold->n_piles; i++)
     assert_has (text, fold->piles[i].mark);
   g_assert_cmpuint (count (text, "slow: hard growth"), ==, fold->n_piles - 1);
-  g_assert_cmpuint (count (text, "no limit can be read"), ==, fold->n_piles);
+  g_assert_cmpuint (count (text, "no limit to compare with"), ==, fold->n_piles);
   g_assert_cmpuint (count (text, "daily production report, continued"), ==, n_pages - 1);
   for (gsize page = 1; page <= n_pages; page++) {
     g_autofree char *number = g_strdup_printf ("Page %zu of %zu", page, n_pages);
@@ -565,6 +628,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/draw/pages/card-can-be-read", test_card_can_be_read);
   g_test_add_func ("/draw/pages/card-size", test_card_keeps_its_size);
   g_test_add_func ("/draw/pages/report", test_report);
+  g_test_add_func ("/draw/pages/second-dive", test_second_dive);
   g_test_add_func ("/draw/pages/empty-report", test_empty_report);
   g_test_add_func ("/draw/pages/long-report", test_long_report);
   return g_test_run ();

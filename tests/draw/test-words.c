@@ -502,6 +502,8 @@ test_entries (void)
     { { .kind = LB_ENTRY_CONDITION, .what = "wind", .note = "12 kn" }, "Wind: 12 kn" },
     { { .kind = LB_ENTRY_CONDITION, .what = "ice", .note = "none" }, "ice: none" },
     { { .kind = LB_ENTRY_NOTE, .note = "Slack late." }, "Slack late." },
+    { { .kind = LB_ENTRY_CHECK, .what = "under-lean", .amount = 0 },
+      "Before the dive: 0 of 1 check ticked; not: Stay out from under the lean" },
     { { .kind = LB_ENTRY_SET_ASIDE, .note = "jacketed pile" },
       "Burning set aside from the learned rate (jacketed pile)" },
     { { .kind = LB_ENTRY_TAKE_IN }, "Burning taken into the learned rate again" },
@@ -528,11 +530,12 @@ test_entries (void)
   };
   guint seen = 0;
   g_autoptr (LbLedger) ledger = lb_ledger_new ();
+  g_autoptr (LbFold) fold = lb_fold_new (ledger, G_MAXINT64);
   for (gsize i = 0; i < G_N_ELEMENTS (CASES); i++) {
     sample_job_add (ledger, &CASES[i].entry);
     const LbEntry *const entry = lb_ledger_entry (ledger, (guint) i);
     seen |= 1u << entry->kind;
-    assert_takes (lb_entry_text (&LB_VOICE_PLAIN, ledger, entry), CASES[i].text);
+    assert_takes (lb_entry_text (&LB_VOICE_PLAIN, ledger, fold, entry), CASES[i].text);
   }
   g_assert_cmpuint (seen, ==, (1u << LB_N_ENTRY_KINDS) - 1); /* every kind was met */
 }
@@ -547,9 +550,10 @@ test_take_back (void)
   LbEntry again = back;
   again.of = sample_job_add (ledger, &back);
   sample_job_add (ledger, &again);
-  assert_takes (lb_entry_text (&LB_VOICE_PLAIN, ledger, lb_ledger_entry (ledger, 1)),
+  g_autoptr (LbFold) fold = lb_fold_new (ledger, G_MAXINT64);
+  assert_takes (lb_entry_text (&LB_VOICE_PLAIN, ledger, fold, lb_ledger_entry (ledger, 1)),
                 "Taken back: Bars 1, 2 burned");
-  assert_takes (lb_entry_text (&LB_VOICE_PLAIN, ledger, lb_ledger_entry (ledger, 2)),
+  assert_takes (lb_entry_text (&LB_VOICE_PLAIN, ledger, fold, lb_ledger_entry (ledger, 2)),
                 "Put back: Bars 1, 2 burned");
 }
 

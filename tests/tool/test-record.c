@@ -34,6 +34,8 @@ static const struct
     "bottom time 52 min" },
   { "condition wind 'SW 20 kn'", "SW 20 kn" },
   { "note 'all well' --who superintendent", "all well" },
+  { "check A1 gloves clamp --left-surface 07:10 --who 'diver 1'", "2 of " },
+  { "check A1 all --left-surface 07:10", "checks ticked" },
   { "drawn A3 'came easily'", "Drawn whole" },
   { "broken A2 --stub -3.5", "-3.5 ft" },
   { "fact A1 head '12 ft'", "Head elevation" },
@@ -68,6 +70,48 @@ test_record (void)
   g_assert_cmpfloat (json_object_get_double_member (job, "fault_s"), ==, 20 * 60);
   g_assert_cmpfloat_with_epsilon (json_object_get_double_member (job, "oxygen_m3"),
                                   120 * 0.028316846592, 1e-9);
+}
+
+/* Ticks of a dive that is over name it; a key that no table has is refused with those of the cut. */
+static void
+test_checks (void)
+{
+  g_auto (Said) said = { 0 };
+
+  new_job ("checks");
+  shell_tool (&said, 1, "record checks check A1 all --day 2026-07-01");
+  shell_assert_says (said.err, "--left-surface");
+  said_clear (&said);
+  shell_tool (&said, 1, "record checks check A1 gluves --left-surface 07:10 --day 2026-07-01");
+  shell_assert_says (said.err, "gluves");
+  shell_assert_says (said.err, "gloves, ");
+  said_clear (&said);
+
+  shell_tool (&said, 0, "record checks check A1 gloves --left-surface 07:10 --day 2026-07-01");
+  shell_assert_says (said.out, "A1: Before the dive of 07:10: 1 of ");
+  shell_assert_says (said.out, "; not: ");
+  g_assert_null (strchr (strchr (said.out, '\n') + 1, '\n')); /* one line for the act */
+  said_clear (&said);
+  shell_tool_ends (0, "record checks check A1 all --left-surface 07:10 --day 2026-07-01");
+  shell_tool (&said, 1, "record checks check A1 all --left-surface 07:10 --day 2026-07-01");
+  shell_assert_says (said.err, "on record already");
+  said_clear (&said);
+  shell_tool (&said, 0, "record checks take-back --day 2026-07-01");
+  shell_assert_says (said.out, "Taken back: Before the dive of 07:10: ");
+  said_clear (&said);
+  /* Today's next dive needs no time. */
+  shell_tool_ends (0, "record checks check A1 all");
+  shell_tool_ends (0, "check checks");
+}
+
+static void
+test_table_is_taken (void)
+{
+  g_auto (Said) said = { 0 };
+
+  new_job ("table");
+  shell_tool (&said, 1, "record table setting dive-table fsw");
+  shell_assert_says (said.err, "take-dive-table");
 }
 
 static void
@@ -365,6 +409,8 @@ main (int argc, char **argv)
   shell_set_up ();
 
   g_test_add_func ("/tool/record", test_record);
+  g_test_add_func ("/tool/record/checks", test_checks);
+  g_test_add_func ("/tool/record/table-is-taken", test_table_is_taken);
   g_test_add_func ("/tool/take-back-and-redo", test_take_back_and_redo);
   g_test_add_func ("/tool/record/burning", test_burning);
   g_test_add_func ("/tool/bar-places", test_bar_places);

@@ -350,6 +350,17 @@ open_sheet (LbPlanPage *self)
 }
 
 static void
+show_checks_action_cb (GtkWidget *widget, const char *action, GVariant *parameter)
+{
+  LbPlanPage *self = LB_PLAN_PAGE (widget);
+
+  open_sheet (self);
+  if (find_sheet (self) != NULL)
+    lb_pile_sheet_show_checks (LB_PILE_SHEET (find_sheet (self)),
+                               g_variant_get_string (parameter, NULL));
+}
+
+static void
 activated_cb (LbPlanPage *self, int pile)
 {
   lb_selection_set_current (selection_of (self), pile);
@@ -509,6 +520,7 @@ lb_plan_page_class_init (LbPlanPageClass *klass)
   gtk_widget_class_install_action (widget_class, "plan.fit", NULL, fit_action_cb);
   gtk_widget_class_install_action (widget_class, "plan.mark", "s", mark_action_cb);
   gtk_widget_class_install_action (widget_class, "plan.open-sheet", NULL, open_sheet_action_cb);
+  gtk_widget_class_install_action (widget_class, "plan.show-checks", "s", show_checks_action_cb);
   gtk_widget_class_install_action (widget_class, "plan.zoom-in", NULL, zoom_in_action_cb);
   gtk_widget_class_install_action (widget_class, "plan.zoom-out", NULL, zoom_out_action_cb);
   gtk_widget_class_install_property_action (widget_class, "plan.show-list", "shows-list");

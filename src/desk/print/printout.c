@@ -7,6 +7,7 @@
  */
 #include "desk/print/printout.h"
 
+#include "book/dive-accounts.h"
 #include "desk/shell/preferences.h"
 #include "draw/plan-words.h"
 
@@ -125,7 +126,8 @@ record_report (LbPrintout *self)
   const LbLedger *ledger = lb_job_get_ledger (self->job);
   const LbFold *fold = lb_job_get_fold (self->job);
   const cairo_rectangle_t whole = { 0, 0, self->width, self->height };
-  const gsize n = lb_day_report_n_pages (&voice, ledger, fold, self->day, self->width,
+  g_autoptr (GArray) dives = lb_dive_accounts_new (ledger, fold, self->day);
+  const gsize n = lb_day_report_n_pages (&voice, ledger, fold, dives, self->day, self->width,
                                          self->height);
 
   g_ptr_array_set_size (self->pages, 0);
@@ -133,7 +135,8 @@ record_report (LbPrintout *self)
     cairo_surface_t *recording = cairo_recording_surface_create (CAIRO_CONTENT_COLOR_ALPHA, &whole);
     cairo_t *cr = cairo_create (recording);
 
-    lb_day_report_draw (cr, &voice, ledger, fold, self->day, page, self->width, self->height);
+    lb_day_report_draw (cr, &voice, ledger, fold, dives, self->day, page, self->width,
+                        self->height);
     cairo_destroy (cr);
     g_ptr_array_add (self->pages, recording);
   }

@@ -3,6 +3,7 @@
  * few of them. */
 #include "desk/sheet/caution-list.h"
 
+#include "book/dive-account.h"
 #include "desk/sheet/sheet-pile.h"
 #include "draw/plan-words.h"
 
@@ -11,6 +12,7 @@
 typedef struct
 {
   GtkWidget *box;
+  GtkCheckButton *check;
   GtkImage *icon;
   GtkLabel *severity;
   GtkLabel *text;
@@ -28,10 +30,18 @@ struct _LbCautionList
   GtkBox parent_instance;
 
   Part own, ordinary;
-  GtkWidget *heading; /* over the ordinary ones */
+  GtkWidget *heading;  /* over the ordinary ones */
+  gboolean is_showing; /* boxes are set by us, not by a person */
 };
 
 G_DEFINE_FINAL_TYPE (LbCautionList, lb_caution_list, GTK_TYPE_BOX)
+
+enum {
+  TOGGLED,
+  N_SIGNALS,
+};
+
+static guint signals[N_SIGNALS];
 
 /* By LbSeverity. */
 static const struct
@@ -47,11 +57,21 @@ static const struct
 };
 
 static void
-add_row (Part *part)
+toggled_cb (GtkCheckButton *check, LbCautionList *self)
+{
+  const char *key = g_object_get_data (G_OBJECT (check), "key");
+
+  if (!self->is_showing)
+    g_signal_emit (self, signals[TOGGLED], 0, key, gtk_check_button_get_active (check));
+}
+
+static void
+add_row (LbCautionList *self, Part *part)
 {
   GtkWidget *words = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
   const CautionRow made = {
     .box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 9),
+    .check = GTK_CHECK_BUTTON (gtk_check_button_new ()),
     .icon = GTK_IMAGE (gtk_image_new ()),
     .severity = GTK_LABEL (gtk_label_new (NULL)),
     .text = GTK_LABEL (gtk_label_new (NULL)),
@@ -68,6 +88,11 @@ add_row (Part *part)
   gtk_widget_set_hexpand (words, TRUE);
   gtk_box_append (GTK_BOX (words), GTK_WIDGET (row->severity));
   gtk_box_append (GTK_BOX (words), GTK_WIDGET (row->text));
+  gtk_widget_set_valign (GTK_WIDGET (row->check), GTK_ALIGN_START);
+  gtk_accessible_update_relation (GTK_ACCESSIBLE (row->check), GTK_ACCESSIBLE_RELATION_LABELLED_BY,
+                                  row->text, NULL, -1);
+  g_signal_connect_object (row->check, "toggled", G_CALLBACK (toggled_cb), self, 0);
+  gtk_box_append (GTK_BOX (row->box), GTK_WIDGET (row->check));
   gtk_box_append (GTK_BOX (row->box), GTK_WIDGET (row->icon));
   gtk_box_append (GTK_BOX (row->box), words);
   gtk_widget_add_css_class (row->box, "caution");
@@ -98,6 +123,10 @@ static void
 lb_caution_list_class_init (LbCautionListClass *klass)
 {
   G_OBJECT_CLASS (klass)->finalize = lb_caution_list_finalize;
+
+  /* A person ticked a box or took the tick away: the caution's key, whether it is ticked. */
+  signals[TOGGLED] = g_signal_new ("toggled", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL,
+                                   NULL, NULL, G_TYPE_NONE, 2, G_TYPE_STRING, G_TYPE_BOOLEAN);
 }
 
 static void
@@ -115,9 +144,11 @@ lb_caution_list_init (LbCautionList *self)
 }
 
 static void
-show_caution (const CautionRow *row, const LbSheetPile *shown, gsize i)
+show_caution (const CautionRow *row, const LbSheetPile *shown, const GArray *checks, gsize i)
 {
-  const LbSeverity severity = shown->plan.cautions[i]->severity;
+  const LbCautionRow *caution = shown->plan.cautions[i];
+  const LbCheck *check = lb_check_find (checks, caution->key);
+  const LbSeverity severity = caution->severity;
   g_autofree char *text = lb_caution_text (shown->voice, shown->pile, &shown->fold->assumptions,
                                            &shown->plan, i);
 
@@ -128,26 +159,33 @@ show_caution (const CautionRow *row, const LbSheetPile *shown, gsize i)
   gtk_label_set_label (row->severity,
                        g_dpgettext2 (GETTEXT_PACKAGE, "severity", looks[severity].word));
   gtk_label_set_label (row->text, text);
+  g_object_set_data_full (G_OBJECT (row->check), "key", g_strdup (caution->key), g_free);
+  gtk_check_button_set_active (row->check, check != NULL && check->is_ticked);
   gtk_widget_set_tooltip_text (row->box, lb_caution_source_text (&shown->plan, i));
 }
 
 /* The cautions from @first, @n of them. */
 static void
-show_part (Part *part, const LbSheetPile *shown, gsize first, gsize n)
+show_part (LbCautionList *self,
+           Part *part,
+           const LbSheetPile *shown,
+           const GArray *checks,
+           gsize first,
+           gsize n)
 {
   while (part->rows->len < n)
-    add_row (part);
+    add_row (self, part);
   for (gsize i = 0; i < part->rows->len; i++) {
     const CautionRow *row = &g_array_index (part->rows, CautionRow, i);
 
     if (i < n)
-      show_caution (row, shown, first + i);
+      show_caution (row, shown, checks, first + i);
     gtk_widget_set_visible (row->box, i < n);
   }
 }
 
 void
-lb_caution_list_show (LbCautionList *self, LbJob *job, guint pile)
+lb_caution_list_show (LbCautionList *self, LbJob *job, guint pile, const GArray *checks)
 {
   LbSheetPile shown;
 
@@ -159,6 +197,8 @@ lb_caution_list_show (LbCautionList *self, LbJob *job, guint pile)
 
   const gsize n_own = shown.plan.n_own_cautions;
 
-  show_part (&self->own, &shown, 0, n_own);
-  show_part (&self->ordinary, &shown, n_own, shown.plan.n_cautions - n_own);
+  self->is_showing = TRUE;
+  show_part (self, &self->own, &shown, checks, 0, n_own);
+  show_part (self, &self->ordinary, &shown, checks, n_own, shown.plan.n_cautions - n_own);
+  self->is_showing = FALSE;
 }

@@ -12,7 +12,8 @@ G_BEGIN_DECLS
 #define LB_TYPE_CAUTION_LIST (lb_caution_list_get_type ())
 G_DECLARE_FINAL_TYPE (LbCautionList, lb_caution_list, LB, CAUTION_LIST, GtkBox)
 
-/* To be called again when the job has changed; @job NULL for nothing. */
-void lb_caution_list_show (LbCautionList *self, LbJob *job, guint pile);
+/* To be called again when the job has changed; @job NULL for nothing. @checks: LbCheck, those whose
+ * boxes are ticked among them. Signal "toggled" (key, whether ticked): a person touched a box. */
+void lb_caution_list_show (LbCautionList *self, LbJob *job, guint pile, const GArray *checks);
 
 G_END_DECLS

@@ -73,7 +73,7 @@ lb_history_entry_new (LbJob *job, guint i)
   const LbEntry *entry = lb_ledger_entry (ledger, i);
 
   self->seq = entry->seq;
-  self->text = lb_entry_text (lb_job_get_voice (job), ledger, entry);
+  self->text = lb_entry_text (lb_job_get_voice (job), ledger, lb_job_get_fold (job), entry);
   self->when = when_words (ledger, entry);
   self->act = g_strdup (entry->act);
   self->is_alive = lb_job_get_fold (job)->is_alive[i] != 0;

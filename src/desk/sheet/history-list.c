@@ -6,6 +6,7 @@
 
 #include "desk/sheet/history-entry.h"
 #include "desk/shell/take-back-button.h"
+#include "draw/plan-words.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -120,7 +121,9 @@ find_entries (LbJob *job, guint pile)
   GPtrArray *found = g_ptr_array_new_with_free_func (g_object_unref);
 
   for (gsize i = lb_job_get_fold (job)->n_entries; i-- > 0 && found->len < ENTRIES_MOST;) {
-    if (lb_ledger_entry (ledger, (guint) i)->pile == (int) pile)
+    const LbEntry *entry = lb_ledger_entry (ledger, (guint) i);
+
+    if (entry->pile == (int) pile && !lb_entry_is_told_before (entry))
       g_ptr_array_add (found, lb_history_entry_new (job, (guint) i));
   }
   return found;

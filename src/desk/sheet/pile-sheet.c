@@ -12,7 +12,7 @@
 #include "desk/sheet/pile-sheet.h"
 
 #include "desk/sheet/assumption-row.h"
-#include "desk/sheet/caution-list.h"
+#include "desk/sheet/dive-checks.h"
 #include "desk/sheet/fact-group.h"
 #include "desk/sheet/figure-list.h"
 #include "desk/sheet/history-list.h"
@@ -34,7 +34,8 @@ struct _LbPileSheet
   LbJobPage parent_instance;
 
   /* Template widgets */
-  LbCautionList *cautions;
+  LbDiveChecks *checks;
+  GtkWidget *checks_part; /* with its title */
   LbFactGroup *facts;
   LbFigureList *figures;
   GtkBox *flags_box;
@@ -169,7 +170,7 @@ show_one (LbPileSheet *self)
   lb_assumption_row_show (self->water_row, job_of (self));
   lb_visibility_row_show (self->visibility_row, job_of (self));
   lb_figure_list_show (self->figures, job_of (self), pile);
-  lb_caution_list_show (self->cautions, job_of (self), pile);
+  lb_dive_checks_show (self->checks, job_of (self), pile);
   lb_fact_group_show (self->facts, job_of (self), pile);
   lb_history_list_show (self->history, job_of (self), pile);
 }
@@ -238,6 +239,7 @@ forget_job (LbPileSheet *self)
   lb_pile_steps_show (self->sum_steps, NULL, NULL, 0);
   lb_assumption_row_show (self->water_row, NULL);
   lb_visibility_row_show (self->visibility_row, NULL);
+  lb_dive_checks_show (self->checks, NULL, 0);
   lb_fact_group_show (self->facts, NULL, 0);
   lb_history_list_show (self->history, NULL, 0);
 }
@@ -290,7 +292,7 @@ lb_pile_sheet_dispose (GObject *object)
 static void
 bind_template (GtkWidgetClass *widget_class)
 {
-  g_type_ensure (LB_TYPE_CAUTION_LIST);
+  g_type_ensure (LB_TYPE_DIVE_CHECKS);
   g_type_ensure (LB_TYPE_FACT_GROUP);
   g_type_ensure (LB_TYPE_FIGURE_LIST);
   g_type_ensure (LB_TYPE_HISTORY_LIST);
@@ -298,7 +300,8 @@ bind_template (GtkWidgetClass *widget_class)
   g_type_ensure (LB_TYPE_PILE_STEPS);
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/lastbent/Lastbent/pile-sheet.ui");
-  gtk_widget_class_bind_template_child (widget_class, LbPileSheet, cautions);
+  gtk_widget_class_bind_template_child (widget_class, LbPileSheet, checks);
+  gtk_widget_class_bind_template_child (widget_class, LbPileSheet, checks_part);
   gtk_widget_class_bind_template_child (widget_class, LbPileSheet, facts);
   gtk_widget_class_bind_template_child (widget_class, LbPileSheet, figures);
   gtk_widget_class_bind_template_child (widget_class, LbPileSheet, flags_box);
@@ -353,4 +356,21 @@ lb_pile_sheet_init (LbPileSheet *self)
   g_signal_connect_object (style, "notify::high-contrast", G_CALLBACK (ink_state), self,
                            G_CONNECT_SWAPPED);
   lb_pile_sheet_job_changed (LB_JOB_PAGE (self));
+}
+
+void
+lb_pile_sheet_show_checks (LbPileSheet *self, const char *dive_id)
+{
+  GtkWidget *page = gtk_widget_get_parent (self->checks_part);
+  graphene_rect_t bounds;
+
+  g_return_if_fail (LB_IS_PILE_SHEET (self));
+
+  if (self->piles->len != 1)
+    return;
+  lb_dive_checks_pick (self->checks, dive_id);
+  gtk_widget_child_focus (GTK_WIDGET (self->checks), GTK_DIR_TAB_FORWARD);
+  if (gtk_widget_compute_bounds (self->checks_part, page, &bounds))
+    gtk_adjustment_set_value (gtk_scrolled_window_get_vadjustment (self->scroller),
+                              (double) bounds.origin.y);
 }

@@ -10,4 +10,7 @@ G_BEGIN_DECLS
 #define LB_TYPE_PILE_SHEET (lb_pile_sheet_get_type ())
 G_DECLARE_FINAL_TYPE (LbPileSheet, lb_pile_sheet, LB, PILE_SHEET, LbJobPage)
 
+/* Goes to the checks before the dive of that entry's id, which must be at the pile shown. */
+void lb_pile_sheet_show_checks (LbPileSheet *self, const char *dive_id);
+
 G_END_DECLS

@@ -231,6 +231,27 @@ save_day_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
     lb_save_day (GTK_WINDOW (self), lb_window_get_job (self), day);
 }
 
+/* The checks before a dive, by its entry's id, on the sheet of its pile. */
+static void
+show_checks_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  LbWindow *self = LB_WINDOW (data);
+  const LbLedger *ledger = lb_job_get_ledger (lb_window_get_job (self));
+  const char *id = g_variant_get_string (parameter, NULL);
+
+  for (guint i = ledger->entries->len; i-- > 0;) {
+    const LbEntry *entry = lb_ledger_entry (ledger, i);
+
+    if (entry->pile < 0 || !g_str_equal (entry->id, id))
+      continue;
+    lb_selection_set_current (lb_window_get_selection (self), entry->pile);
+    lb_window_show_page (self, "plan");
+    gtk_widget_activate_action_variant (lb_window_get_page (self, "plan"), "plan.show-checks",
+                                        parameter);
+    return;
+  }
+}
+
 static void
 open_again_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
@@ -251,6 +272,7 @@ static const GActionEntry entries[] = {
   { .name = "save-card", .activate = save_card_cb },
   { .name = "save-copy", .activate = save_copy_cb },
   { .name = "save-day", .activate = save_day_cb },
+  { .name = "show-checks", .parameter_type = "s", .activate = show_checks_cb },
   { .name = "take-back", .activate = take_back_cb },
   { .name = "take-list", .activate = take_list_cb },
   { .name = "units", .parameter_type = "s", .state = "'us'", .change_state = units_cb },
@@ -295,6 +317,7 @@ lb_window_actions_update (LbWindow *self)
   enable (self, "save-card", job != NULL);
   enable (self, "save-copy", job != NULL);
   enable (self, "save-day", job != NULL);
+  enable (self, "show-checks", job != NULL);
   enable (self, "take-back", job != NULL && lb_job_can_take_back (job));
   enable (self, "take-list", can_record);
   enable (self, "units", can_record);

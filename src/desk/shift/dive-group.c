@@ -8,9 +8,10 @@
 #include "desk/shift/dive-group.h"
 
 #include "book/clock-text.h"
-#include "book/dive-log.h"
+#include "book/dive-accounts.h"
 #include "desk/shift/limit-bar.h"
 #include "desk/shift/row-list.h"
+#include "draw/check-words.h"
 #include "draw/dive-words.h"
 #include "draw/plan-words.h"
 #include "trade/bottom-time.h"
@@ -27,11 +28,13 @@ struct _LbDiveGroup
   AdwEntryRow *diver_row;
   AdwEntryRow *left_bottom_row;
   AdwEntryRow *left_surface_row;
+  AdwEntryRow *pile_row;
   AdwEntryRow *reached_surface_row;
   AdwActionRow *typed_row;
 
   /* Owned */
-  LbDiveLog *log; /* NULL before there is a job */
+  LbDiveLog *log;     /* NULL before there is a job */
+  LbCheckLog *checks; /* of the shift; likewise */
   GPtrArray *lines_shown;
   guint clock;
 
@@ -94,6 +97,23 @@ read_diver (LbDiveGroup *self, const char **out_diver)
   return error == NULL;
 }
 
+/* Index of the pile worked at, -1 for none said. */
+static gboolean
+read_pile (LbDiveGroup *self, int *out_pile)
+{
+  const LbFold *fold = lb_job_get_fold (lb_shift_group_get_job (LB_SHIFT_GROUP (self)));
+  const char *mark = text_of (self->pile_row);
+  g_autoptr (GError) error = NULL;
+
+  *out_pile = lb_fold_find_mark (fold, mark);
+  if (*out_pile < 0 && *mark != '\0')
+    g_set_error (&error, LB_TRADE_ERROR, LB_TRADE_ERROR_UNKNOWN,
+                 _ ("There is no pile “%s” in this job; leave it empty for none"), mark);
+  lb_shift_group_mark_row (GTK_WIDGET (self->pile_row), error);
+
+  return error == NULL;
+}
+
 static gboolean
 is_in_order (LbDiveGroup *self, const LbDraft *draft)
 {
@@ -121,102 +141,83 @@ record_clicked_cb (LbDiveGroup *self)
 {
   LbShiftGroup *group = LB_SHIFT_GROUP (self);
   LbDraft draft = LB_DRAFT_INIT (LB_ENTRY_DIVE);
+  int pile;
 
-  if (!read_diver (self, &draft.what) ||
+  if (!read_diver (self, &draft.what) || !read_pile (self, &pile) ||
       !lb_shift_group_read_amount (group, GTK_WIDGET (self->depth_row), LB_QUANTITY_LENGTH,
                                    &draft.amount) ||
       !read_time (self, self->left_surface_row, FALSE, &draft.start_us) ||
       !read_time (self, self->left_bottom_row, FALSE, &draft.end_us) ||
       !read_time (self, self->reached_surface_row, TRUE, &draft.up_us) ||
-      !is_in_order (self, &draft) || !lb_shift_group_record (group, &draft))
+      !is_in_order (self, &draft))
+    return;
+  if (pile >= 0)
+    draft.pile_id = lb_job_get_fold (lb_shift_group_get_job (group))->piles[pile].id;
+  if (!lb_shift_group_record (group, &draft))
     return;
 
-  /* Diver and depth stay: the next dive is often the same. */
+  /* Diver, pile and depth stay: the next dive is often the same. */
   gtk_editable_set_text (GTK_EDITABLE (self->left_surface_row), "");
   gtk_editable_set_text (GTK_EDITABLE (self->left_bottom_row), "");
   gtk_editable_set_text (GTK_EDITABLE (self->reached_surface_row), "");
   gtk_widget_grab_focus (GTK_WIDGET (self->left_surface_row));
 }
 
-/* The bare limit, where what earlier dives count cannot be told. */
-static gboolean
-read_bare_limit (LbDiveGroup *self, const LbEntry *dive, LbDiveLeft *out)
-{
-  const LbFold *fold = lb_job_get_fold (lb_shift_group_get_job (LB_SHIFT_GROUP (self)));
-  double depth_m;
-  LbNoStop limit;
+/* How many of the checks left open are named on a line. */
+#define NAMES_MOST 2
 
-  if (isnan (dive->amount) || !lb_pneumo_corrected (dive->amount, &depth_m, NULL) ||
-      !lb_dive_table_limit (lb_fold_basis (fold)->table, depth_m, &limit, NULL))
-    return FALSE;
-  *out =
-    (LbDiveLeft){ .state = LB_DIVE_LEFT_KNOWN, .limit_s = limit.limit_s, .open_s = limit.limit_s };
-  return TRUE;
+static char *
+lb_dive_group_detail (LbShiftGroup *group, const LbEntry *dive)
+{
+  LbDiveGroup *self = LB_DIVE_GROUP (group);
+  const LbFold *fold = lb_job_get_fold (lb_shift_group_get_job (group));
+  g_autoptr (GArray) checks = NULL;
+
+  if (dive->pile < 0)
+    return NULL;
+  checks = lb_check_log_of (self->checks, dive);
+
+  g_autofree char *said = lb_checks_text (fold, checks, NAMES_MOST);
+
+  /* Translators: the dive's pile, and what was ticked before it. */
+  return g_strdup_printf (_ ("%s: %s"), fold->piles[dive->pile].mark, said);
 }
 
-/* What a dive on record is compared with, and what there is to say of it. */
-typedef struct
-{
-  LbDiveLeft left;
-  double bottom_s;
-  gboolean has_bar;
-  char *said;
-  const char *note; /* NULL for none */
-} Comparison;
-
+/* To the pile's sheet, where the checks of this dive are ticked. */
 static void
-comparison_clear (Comparison *comparison)
+lb_dive_group_activate (LbShiftGroup *group, const LbEntry *dive)
 {
-  g_free (comparison->said);
-}
-G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Comparison, comparison_clear)
-
-static void
-compare (LbDiveGroup *self, const LbEntry *dive, Comparison *out)
-{
-  LbDiveLeftState state;
-
-  *out = (Comparison){ .left = lb_dive_log_left_before (self->log, dive),
-                       .bottom_s = lb_dive_bottom_time (dive) };
-  state = out->left.state;
-  if (isnan (out->bottom_s) ||
-      (state != LB_DIVE_LEFT_KNOWN && !read_bare_limit (self, dive, &out->left)))
-  {
-    out->said = g_strdup (_ ("no limit to compare with"));
-    return;
-  }
-  if (isinf (out->left.limit_s)) {
-    out->said = g_strdup (_ ("no limit at this depth"));
-    return;
-  }
-  out->has_bar = TRUE;
-  out->said = lb_bottom_time_text (&out->left, out->bottom_s);
-  if (out->bottom_s > out->left.open_s)
-    state = LB_DIVE_LEFT_PAST_LIMIT;
-  if (state != LB_DIVE_LEFT_KNOWN)
-    out->note = g_dgettext (GETTEXT_PACKAGE, lb_dive_left_reason (state));
+  gtk_widget_activate_action (GTK_WIDGET (group), "win.show-checks", "s", dive->id);
 }
 
 static char *
 lb_dive_group_suffix_text (LbShiftGroup *group, const LbEntry *dive)
 {
-  g_auto (Comparison) comparison = { 0 };
+  LbDiveGroup *self = LB_DIVE_GROUP (group);
+  g_auto (LbDiveAccount) account = { 0 };
 
-  compare (LB_DIVE_GROUP (group), dive, &comparison);
-  return g_strdup_printf ("%s %s", comparison.said, comparison.note != NULL ? comparison.note : "");
+  lb_dive_account_make (self->log, self->checks, dive, &account);
+
+  const char *note = lb_dive_compared_note (&account);
+  g_autofree char *said = lb_dive_compared_text (&account);
+
+  return g_strdup_printf ("%s %s", said, note != NULL ? note : "");
 }
 
 static GtkWidget *
 lb_dive_group_suffix (LbShiftGroup *group, const LbEntry *dive)
 {
-  g_auto (Comparison) comparison = { 0 };
+  LbDiveGroup *self = LB_DIVE_GROUP (group);
+  g_auto (LbDiveAccount) account = { 0 };
 
-  compare (LB_DIVE_GROUP (group), dive, &comparison);
-  if (!comparison.has_bar)
-    return lb_limit_words_new (comparison.said);
-  return lb_limit_bar_new (comparison.bottom_s + comparison.left.residual_s +
-                             comparison.left.spent_s,
-                           comparison.left.limit_s, comparison.said, comparison.note);
+  lb_dive_account_make (self->log, self->checks, dive, &account);
+
+  g_autofree char *said = lb_dive_compared_text (&account);
+
+  if (!lb_dive_is_compared (&account))
+    return lb_limit_words_new (said);
+  return lb_limit_bar_new (account.bottom_s + account.left.residual_s + account.left.spent_s,
+                           account.left.limit_s, said, lb_dive_compared_note (&account));
 }
 
 /* The depth in the form, NAN while there is none. */
@@ -425,7 +426,10 @@ lb_dive_group_update (LbShiftGroup *group)
   LbJob *job = lb_shift_group_get_job (group);
 
   g_clear_pointer (&self->log, lb_dive_log_free);
+  g_clear_pointer (&self->checks, lb_check_log_free);
   self->log = lb_dive_log_new (lb_job_get_ledger (job), lb_job_get_fold (job));
+  self->checks = lb_check_log_new (lb_job_get_ledger (job), lb_job_get_fold (job),
+                                   lb_job_get_shift (job));
   lb_shift_group_title_row (group, GTK_WIDGET (self->depth_row), _ ("Deepest by pneumo"),
                             LB_QUANTITY_LENGTH);
   if (self->lines_list == NULL)
@@ -440,6 +444,7 @@ lb_dive_group_dispose (GObject *object)
 
   gtk_widget_dispose_template (GTK_WIDGET (object), LB_TYPE_DIVE_GROUP);
   g_clear_pointer (&self->log, lb_dive_log_free);
+  g_clear_pointer (&self->checks, lb_check_log_free);
   g_clear_pointer (&self->lines_shown, g_ptr_array_unref);
 
   G_OBJECT_CLASS (lb_dive_group_parent_class)->dispose (object);
@@ -454,6 +459,8 @@ lb_dive_group_class_init (LbDiveGroupClass *klass)
   G_OBJECT_CLASS (klass)->dispose = lb_dive_group_dispose;
   group_class->kinds = LB_ENTRY_KIND_BIT (LB_ENTRY_DIVE);
   group_class->update = lb_dive_group_update;
+  group_class->detail = lb_dive_group_detail;
+  group_class->activate = lb_dive_group_activate;
   group_class->suffix = lb_dive_group_suffix;
   group_class->suffix_text = lb_dive_group_suffix_text;
   widget_class->map = lb_dive_group_map;
@@ -465,6 +472,7 @@ lb_dive_group_class_init (LbDiveGroupClass *klass)
   gtk_widget_class_bind_template_child (widget_class, LbDiveGroup, diver_row);
   gtk_widget_class_bind_template_child (widget_class, LbDiveGroup, left_bottom_row);
   gtk_widget_class_bind_template_child (widget_class, LbDiveGroup, left_surface_row);
+  gtk_widget_class_bind_template_child (widget_class, LbDiveGroup, pile_row);
   gtk_widget_class_bind_template_child (widget_class, LbDiveGroup, reached_surface_row);
   gtk_widget_class_bind_template_child (widget_class, LbDiveGroup, typed_row);
   gtk_widget_class_bind_template_callback (widget_class, record_clicked_cb);

@@ -60,7 +60,8 @@ find_entries (LbShiftGroup *self)
 static char *
 title_of (LbShiftGroupPrivate *priv, const LbEntry *entry)
 {
-  return lb_entry_text (lb_job_get_voice (priv->job), lb_job_get_ledger (priv->job), entry);
+  return lb_entry_text (lb_job_get_voice (priv->job), lb_job_get_ledger (priv->job),
+                        lb_job_get_fold (priv->job), entry);
 }
 
 typedef struct
@@ -68,6 +69,44 @@ typedef struct
   LbShiftGroup *group;
   const GPtrArray *entries;
 } Listing;
+
+static const LbEntry *
+find_entry (LbShiftGroupPrivate *priv, gint64 seq)
+{
+  const LbLedger *ledger = lb_job_get_ledger (priv->job);
+
+  return lb_ledger_entry (ledger, (guint) seq - 1);
+}
+
+/* Rows outlive a ledger; an entry is found again by its number. */
+static void
+activated_cb (AdwActionRow *row, LbShiftGroup *self)
+{
+  const gint64 *seq = g_object_get_data (G_OBJECT (row), "seq");
+
+  LB_SHIFT_GROUP_GET_CLASS (self)->activate (self, find_entry (get_private (self), *seq));
+}
+
+/* The detail under the entry's own words, and a way to what it is about. */
+static void
+add_detail (LbShiftGroup *self, AdwActionRow *row, const LbEntry *entry, const char *said)
+{
+  LbShiftGroupClass *klass = LB_SHIFT_GROUP_GET_CLASS (self);
+  g_autofree char *detail = klass->detail != NULL ? klass->detail (self, entry) : NULL;
+  g_autofree char *both = NULL;
+
+  if (detail == NULL)
+    return;
+  both = g_strdup_printf ("%s\n%s", detail, said);
+  adw_action_row_set_subtitle (row, both);
+  adw_action_row_set_subtitle_lines (row, 0);
+  if (klass->activate == NULL)
+    return;
+  g_object_set_data_full (G_OBJECT (row), "seq", g_memdup2 (&entry->seq, sizeof entry->seq),
+                          g_free);
+  gtk_list_box_row_set_activatable (GTK_LIST_BOX_ROW (row), TRUE);
+  g_signal_connect_object (row, "activated", G_CALLBACK (activated_cb), self, 0);
+}
 
 static GtkWidget *
 make_row (guint index, gpointer data)
@@ -85,6 +124,7 @@ make_row (guint index, gpointer data)
   adw_preferences_row_set_use_markup (ADW_PREFERENCES_ROW (row), FALSE);
   adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row), title);
   adw_action_row_set_subtitle (row, said);
+  add_detail (listing->group, row, entry, said);
   if (klass->suffix != NULL)
     adw_action_row_add_suffix (row, klass->suffix (listing->group, entry));
   adw_action_row_add_suffix (row, lb_take_back_button_new (priv->job, entry->act, title));
@@ -107,8 +147,11 @@ show_entries (LbShiftGroup *self)
     g_autofree char *title = title_of (priv, entry);
     g_autofree char *suffix = klass->suffix_text != NULL ? klass->suffix_text (self, entry) : NULL;
 
-    g_ptr_array_add (keys, g_strdup_printf ("%" G_GINT64_FORMAT " %s %s", entry->seq, title,
-                                            suffix != NULL ? suffix : ""));
+    g_autofree char *detail = klass->detail != NULL ? klass->detail (self, entry) : NULL;
+
+    g_ptr_array_add (keys,
+                     g_strdup_printf ("%" G_GINT64_FORMAT " %s %s %s", entry->seq, title,
+                                      suffix != NULL ? suffix : "", detail != NULL ? detail : ""));
   }
   if (!lb_row_list_show (priv->list, &priv->shown, keys, make_row, &listing))
     gtk_widget_child_focus (GTK_WIDGET (self), GTK_DIR_TAB_FORWARD);

@@ -28,6 +28,12 @@ struct _LbShiftGroupClass
    * To be freed; NULL where the entry says all. */
   char *(*suffix_text) (LbShiftGroup *self, const LbEntry *entry);
 
+  /* What is said under an entry's own words; to be freed, NULL for nothing. */
+  char *(*detail) (LbShiftGroup *self, const LbEntry *entry);
+
+  /* An entry with a detail is pressed. */
+  void (*activate) (LbShiftGroup *self, const LbEntry *entry);
+
   /* What stands at the right end of an entry's row; NULL for nothing. */
   GtkWidget *(*suffix) (LbShiftGroup *self, const LbEntry *entry);
 };
