@@ -15,6 +15,7 @@
 #include "book/demo-shifts.h"
 
 #include "book/demo-chance.h"
+#include "book/demo-checks.h"
 #include "book/demo-events.h"
 #include "trade/pile-bars.h"
 
@@ -30,6 +31,8 @@
 #define JULIAN_1970 719163
 /* Bars left at which a leaning pile must hang on the hook. */
 #define HOLD_BARS 2
+/* From 0: the crew begins to tick its cards. */
+#define FIRST_CHECKED_SHIFT 22
 
 /* NIST SP 811, appendix B: exact. */
 #define FOOT       0.3048
@@ -290,6 +293,17 @@ cut_depth_feet (const LbPile *pile)
   return floor (-pile->mudline_m / FOOT - 1 + 0.5);
 }
 
+/* The last weeks' cards are ticked, and typed up with the dive; now and then one check is left open. */
+static gboolean
+record_checks (Play *play, const LbPile *pile, gint64 left_us, GError **error)
+{
+  const LbDraft like = draft_of (play, LB_ENTRY_CHECK, pile);
+
+  return play->shift < FIRST_CHECKED_SHIFT ||
+         lb_demo_record_checks (play->book, &like, left_us, pile->batter > 0,
+                                (guint) play->shift % 4 == 1 ? 4 : G_MAXUINT, error);
+}
+
 /* One dive: the burning, then the line in the sheet once the diver is up. */
 static gboolean
 dive (Play *play, const char *diver, gint64 start_us, int n_bars, GError **error)
@@ -327,7 +341,8 @@ dive (Play *play, const char *diver, gint64 start_us, int n_bars, GError **error
   draft.up_us = draft.end_us + (gint64) (depth_ft * 2) * G_USEC_PER_SEC;
   play->clock_us = MAX (play->clock_us, draft.up_us) + MINUTE_US;
   draft.at_us = play->clock_us;
-  return lb_book_record (play->book, &draft, 1, NULL, error);
+  return record_checks (play, pile, start_us, error) &&
+         lb_book_record (play->book, &draft, 1, NULL, error);
 }
 
 static gboolean
