@@ -18,6 +18,7 @@
 #include "book/burn-history.h"
 #include "book/dive-table-text.h"
 #include "book/fold-private.h"
+#include "book/large-room.h"
 
 #include "trade/msgid.h"
 
@@ -59,7 +60,7 @@ lb_pile_flag_words (LbPileFlag flag)
 static const char *
 keep_text (gpointer pool, const char *text)
 {
-  return *text == '\0' ? "" : g_string_chunk_insert_const (pool, text);
+  return *text == '\0' ? "" : lb_text_pool_add_once (pool, text);
 }
 
 static void
@@ -382,12 +383,12 @@ new_fold (const LbLedger *ledger)
   fold->n_piles = ledger->piles->len;
   fold->n_shifts = ledger->shifts->len;
   fold->n_entries = ledger->entries->len;
-  fold->piles = g_new (LbPile, fold->n_piles + 1);
+  fold->piles = lb_large_room_new ((fold->n_piles + 1) * sizeof (LbPile));
   fold->states = g_new0 (LbPileState, fold->n_piles + 1);
   fold->shifts = g_new0 (LbTotals, fold->n_shifts + 1);
   fold->is_alive = g_new0 (guint8, fold->n_entries + 1);
   fold->by_mark = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
-  fold->strings = g_string_chunk_new (1024);
+  fold->strings = lb_text_pool_new ();
   fold->name = fold->place = fold->datum = "";
   fold->visibility_shift = -1;
   lb_assumptions_init (&fold->assumptions);
@@ -475,13 +476,13 @@ lb_fold_free (LbFold *fold)
 {
   if (fold == NULL)
     return;
-  g_free (fold->piles);
+  lb_large_room_free (fold->piles);
   g_free (fold->states);
   g_free (fold->days);
   g_free (fold->shifts);
   g_free (fold->is_alive);
   g_hash_table_unref (fold->by_mark);
-  g_string_chunk_free (fold->strings);
+  lb_text_pool_free (fold->strings);
   g_free (fold->lessons);
   g_free (fold);
 }

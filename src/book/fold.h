@@ -80,8 +80,8 @@ typedef struct
   const char *name;               /* the job's, borrowed from the ledger */
   const char *place;
   const char *datum;
-  GHashTable *by_mark;   /* lb_mark_key() of the present mark → index + 1 */
-  GStringChunk *strings; /* of the facts set since */
+  GHashTable *by_mark; /* lb_mark_key() of the present mark → index + 1 */
+  LbTextPool *strings; /* of the facts set since */
 } LbFold;
 
 /**

@@ -45,7 +45,7 @@ lb_ledger_new (void)
   ledger->entries = g_array_new (FALSE, FALSE, sizeof (LbEntry));
   ledger->pile_by_mark = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
   ledger->pile_by_id = g_hash_table_new (g_str_hash, g_str_equal);
-  ledger->strings = g_string_chunk_new (64 * 1024);
+  ledger->strings = lb_text_pool_new ();
   ledger->job_id = "";
   return ledger;
 }
@@ -60,7 +60,7 @@ lb_ledger_free (LbLedger *ledger)
   g_array_unref (ledger->entries);
   g_hash_table_unref (ledger->pile_by_mark);
   g_hash_table_unref (ledger->pile_by_id);
-  g_string_chunk_free (ledger->strings);
+  lb_text_pool_free (ledger->strings);
   g_free (ledger);
 }
 
@@ -91,13 +91,13 @@ lb_ledger_find_mark (const LbLedger *ledger, const char *mark)
 const char *
 lb_ledger_keep (LbLedger *ledger, const char *text)
 {
-  return *text == '\0' ? "" : g_string_chunk_insert_const (ledger->strings, text);
+  return *text == '\0' ? "" : lb_text_pool_add_once (ledger->strings, text);
 }
 
 const char *
 lb_ledger_keep_new (LbLedger *ledger, const char *text)
 {
-  return *text == '\0' ? "" : g_string_chunk_insert (ledger->strings, text);
+  return *text == '\0' ? "" : lb_text_pool_add (ledger->strings, text);
 }
 
 void

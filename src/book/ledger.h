@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
+#include "book/text-pool.h"
 #include "trade/pile.h"
 #include "trade/step.h"
 
@@ -88,7 +89,7 @@ typedef struct
   GArray *entries;          /* LbEntry, by seq */
   GHashTable *pile_by_mark; /* lb_mark_key() → index + 1 */
   GHashTable *pile_by_id;   /* id → index + 1 */
-  GStringChunk *strings;
+  LbTextPool *strings;
   gint64 last_seq;
   const char *job_id;
 } LbLedger;

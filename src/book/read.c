@@ -12,15 +12,13 @@
  * Cost: some 0.5 µs an entry, half of it within SQLite; columns are taken by number, texts that repeat (who, what) are
  * kept once, and ids are copied into the string pool without being looked up. */
 #include "book/book-private.h"
+#include "book/large-room.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
 #include <string.h>
-#include <sys/mman.h>
-#include <unistd.h>
 
 #define ROWS_BETWEEN_LOOKS 4096
-#define LARGE_ROOM         (4 * 1024 * 1024)
 #define ROWS_RESERVED_MOST 1000000 /* the file's word for how many come is not trusted further */
 
 typedef struct
@@ -325,13 +323,7 @@ reserve (GArray *rows, gint64 last_seq)
   if (last_seq <= n)
     return;
   g_array_set_size (rows, (guint) MIN (last_seq, n + ROWS_RESERVED_MOST));
-#ifdef MADV_HUGEPAGE
-  const gsize page = (gsize) sysconf (_SC_PAGESIZE);
-  const gsize begin = ((gsize) rows->data + page - 1) / page * page;
-  const gsize end = (gsize) rows->data + (gsize) rows->len * g_array_get_element_size (rows);
-  if (end > begin && end - begin >= LARGE_ROOM)
-    madvise ((gpointer) begin, end - begin, MADV_HUGEPAGE);
-#endif
+  lb_large_room_advise (rows->data, (gsize) rows->len * g_array_get_element_size (rows));
   g_array_set_size (rows, n);
 }
 

@@ -30,7 +30,7 @@ sample_job_add_pile (LbLedger *ledger, const char *mark)
 {
   LbPile pile;
   lb_pile_init (&pile);
-  pile.mark = g_string_chunk_insert (ledger->strings, mark);
+  pile.mark = lb_text_pool_add (ledger->strings, mark);
   pile.id = pile.mark;
   g_array_append_val (ledger->piles, pile);
   return ledger->piles->len - 1;
@@ -68,7 +68,7 @@ sample_job_add (LbLedger *ledger, const LbEntry *entry)
   LbEntry own = *entry;
   g_autofree char *id = g_strdup_printf ("e%06u", ledger->entries->len + 1);
   own.seq = ledger->last_seq = ledger->entries->len + 1;
-  own.id = own.act = g_string_chunk_insert (ledger->strings, id);
+  own.id = own.act = lb_text_pool_add (ledger->strings, id);
   own.at_us = own.seq;
   own.who = own.who != NULL ? own.who : "";
   own.what = own.what != NULL ? own.what : "";
@@ -99,8 +99,8 @@ add_piles (LbLedger *ledger)
       g_autofree char *row_name = g_strdup_printf ("%c", 'A' + (int) row);
       const guint i = sample_job_add_pile (ledger, mark);
       LbPile *const pile = &g_array_index (ledger->piles, LbPile, i);
-      pile->bent = g_string_chunk_insert (ledger->strings, bent_name);
-      pile->row = g_string_chunk_insert (ledger->strings, row_name);
+      pile->bent = lb_text_pool_add (ledger->strings, bent_name);
+      pile->row = lb_text_pool_add (ledger->strings, row_name);
       pile->x_m = 12 * FOOT * bent;
       pile->y_m = -9 * FOOT * row;
       pile->outline = (LbOutline){ .shape = LB_SHAPE_OCTAGON, .width_m = 16 * INCH };
