@@ -9,6 +9,7 @@
 #include "desk/sheet/figure-list.h"
 #include "desk/sheet/history-entry.h"
 #include "desk/sheet/history-list.h"
+#include "desk/sheet/pile-event.h"
 #include "desk/sheet/pile-sheet.h"
 #include "desk/sheet/section-view.h"
 #include "desk/sheet/sheet-pile.h"
@@ -511,6 +512,31 @@ test_several (Fixture *fixture, gconstpointer data)
   g_assert_false (gtk_widget_get_visible (find_type (fixture->sheet, GTK_TYPE_STACK)));
 }
 
+/* Enter records what was typed once, and closes the question. */
+static void
+test_note_by_enter (Fixture *fixture, gconstpointer data)
+{
+  const guint n_before = lb_job_get_ledger (fixture->job)->entries->len;
+  GtkWidget *dialog = NULL;
+
+  lb_pile_event_note (fixture->sheet, fixture->job, PILE);
+  g_autoptr (GList) windows = gtk_window_list_toplevels ();
+
+  for (GList *at = windows; at != NULL; at = at->next) {
+    if (ADW_IS_MESSAGE_DIALOG (at->data))
+      dialog = at->data;
+  }
+  g_assert_nonnull (dialog);
+  g_object_add_weak_pointer (G_OBJECT (dialog), (gpointer *) &dialog);
+
+  GtkWidget *row = find_type (dialog, ADW_TYPE_ENTRY_ROW);
+
+  gtk_editable_set_text (GTK_EDITABLE (row), "spalled");
+  g_signal_emit_by_name (row, "entry-activated");
+  g_assert_null (dialog);
+  g_assert_cmpuint (lb_job_get_ledger (fixture->job)->entries->len, ==, n_before + 1);
+}
+
 static GtkWidget *
 fact_row (Fixture *fixture, const char *title)
 {
@@ -730,6 +756,7 @@ main (int argc, char *argv[])
     { "/pile-sheet/fact-chosen", test_fact_chosen },
     { "/pile-sheet/history", test_history },
     { "/pile-sheet/figures", test_figures },
+    { "/pile-sheet/note-by-enter", test_note_by_enter },
     { "/pile-sheet/reasons-are-whole", test_reasons_are_whole },
     { "/pile-sheet/defaults", test_defaults },
   };

@@ -93,10 +93,14 @@ answer_changed_cb (Question *question)
 static void
 activated_cb (Question *question)
 {
+  GtkWidget *dialog = question->dialog;
   double amount;
 
-  if (read_answer (question, &amount, NULL))
-    adw_message_dialog_response (ADW_MESSAGE_DIALOG (question->dialog), "record");
+  if (!read_answer (question, &amount, NULL))
+    return;
+  adw_message_dialog_response (ADW_MESSAGE_DIALOG (dialog), "record");
+  /* Unlike a button, that does not close it: Enter once more would record once more. */
+  gtk_window_destroy (GTK_WINDOW (dialog));
 }
 
 static void
