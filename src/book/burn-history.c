@@ -349,6 +349,26 @@ lb_burn_history_find (const LbBurnHistory *history, int pile, int shift)
   return NULL;
 }
 
+void
+lb_burn_history_count (const LbBurnHistory *history,
+                       const LbBar *bar,
+                       LbVisibility visibility,
+                       guint *out_n_bars,
+                       guint *out_n_samples)
+{
+  g_return_if_fail (history != NULL);
+
+  *out_n_bars = *out_n_samples = 0;
+  for (guint i = 0; i < history->samples->len; i++) {
+    const LbBurnSample *sample = &g_array_index (history->samples, LbBurnSample, i);
+
+    if (lb_burn_sample_is_used (sample) && sample->bar == bar && sample->visibility == visibility) {
+      *out_n_bars += sample->n_bars;
+      *out_n_samples += 1;
+    }
+  }
+}
+
 /* Of the samples of a shift: how many there are, and how many of them are set aside. */
 static void
 count_of_shift (const LbBurnHistory *history, int shift, guint *out_n, guint *out_aside)

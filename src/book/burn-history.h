@@ -24,6 +24,13 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (LbBurnHistory, lb_burn_history_free)
 /* The sample of a pile in a shift, NULL for none. */
 const LbBurnSample *lb_burn_history_find (const LbBurnHistory *history, int pile, int shift);
 
+/* What was burned of one size in one visibility, as far as it teaches. */
+void lb_burn_history_count (const LbBurnHistory *history,
+                            const LbBar *bar,
+                            LbVisibility visibility,
+                            guint *out_n_bars,
+                            guint *out_n_samples);
+
 /**
  * lb_burn_history_set_aside:
  * @pile: -1 for the whole shift, with its rods, oxygen and strikes

@@ -37,22 +37,6 @@ typedef struct
   guint n_bars, n_samples;
 } Seen;
 
-static Seen
-count_seen (const LbBurnHistory *history, const LbBar *bar, LbVisibility visibility)
-{
-  Seen seen = { 0 };
-
-  for (guint i = 0; i < history->samples->len; i++) {
-    const LbBurnSample *sample = sample_at (history, i);
-
-    if (lb_burn_sample_is_used (sample) && sample->bar == bar && sample->visibility == visibility) {
-      seen.n_bars += sample->n_bars;
-      seen.n_samples++;
-    }
-  }
-  return seen;
-}
-
 typedef struct
 {
   const LbToolJob *job;
@@ -75,8 +59,10 @@ for_rates (const Burning *burning,
 
   for (gsize size = 0; size < n_bars; size++) {
     for (int i = 0; i < LB_N_VISIBILITIES; i++) {
-      const Seen seen = count_seen (burning->history, &bars[size], (LbVisibility) i);
+      Seen seen;
 
+      lb_burn_history_count (burning->history, &bars[size], (LbVisibility) i, &seen.n_bars,
+                             &seen.n_samples);
       if (seen.n_samples > 0)
         each (burning, &bars[size], (LbVisibility) i, &seen, data);
     }

@@ -5,6 +5,7 @@
 #include "desk/sheet/assumption-row.h"
 #include "desk/sheet/dive-table-row.h"
 #include "desk/sheet/visibility-row.h"
+#include "desk/shell/focus-later.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -131,4 +132,31 @@ lb_defaults_window_new (GtkWindow *parent, LbJob *job)
   g_signal_group_set_target (self->job_signals, job);
   update (self);
   return self;
+}
+
+static GtkWidget *
+row_of (LbDefaultsWindow *self, const LbInput *input)
+{
+  switch (input->kind) {
+  case LB_INPUT_ASSUMPTION:
+    return GTK_WIDGET (self->rows[input->id]);
+  case LB_INPUT_VISIBILITY:
+    return GTK_WIDGET (self->visibility_row);
+  case LB_INPUT_DIVE_TABLE:
+    return GTK_WIDGET (self->table_row);
+  case LB_INPUT_FACT:
+  case LB_INPUT_BURNED:
+  case LB_INPUT_FIGURE:
+  case LB_INPUT_LESSON:
+  default:
+    g_return_val_if_reached (NULL);
+  }
+}
+
+void
+lb_defaults_window_ask (LbDefaultsWindow *self, const LbInput *input)
+{
+  g_return_if_fail (LB_IS_DEFAULTS_WINDOW (self));
+
+  lb_focus_later (row_of (self, input));
 }

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "desk/shell/job.h"
+#include "trade/figure-basis.h"
 
 #include <adwaita.h>
 
@@ -12,5 +13,9 @@ G_BEGIN_DECLS
 G_DECLARE_FINAL_TYPE (LbDefaultsWindow, lb_defaults_window, LB, DEFAULTS_WINDOW, AdwWindow)
 
 LbDefaultsWindow *lb_defaults_window_new (GtkWindow *parent, LbJob *job);
+
+/* Shows the row in which an assumption, the visibility or the no-stop table is set; the window is on
+ * the screen. */
+void lb_defaults_window_ask (LbDefaultsWindow *self, const LbInput *input);
 
 G_END_DECLS

@@ -3,6 +3,7 @@
 #include "desk/sheet/fact-group.h"
 
 #include "desk/sheet/fact-field.h"
+#include "desk/shell/focus-later.h"
 #include "desk/shell/say.h"
 #include "draw/plan-words.h"
 
@@ -211,4 +212,19 @@ lb_fact_group_commit (LbFactGroup *self)
     if (self->rows[fact] != NULL)
       lb_checked_row_commit (LB_CHECKED_ROW (self->rows[fact]));
   }
+}
+
+void
+lb_fact_group_ask (LbFactGroup *self, LbFact fact)
+{
+  GtkWidget *row;
+
+  g_return_if_fail (LB_IS_FACT_GROUP (self));
+
+  adw_expander_row_set_expanded (ADW_EXPANDER_ROW (self), TRUE);
+  row = fact == LB_FACT_SHAPE ? GTK_WIDGET (self->shape_drop)
+        : fact == LB_FACT_BAR ? GTK_WIDGET (self->bar_drop)
+                              : GTK_WIDGET (self->rows[fact]);
+  if (row != NULL)
+    lb_focus_later (row);
 }

@@ -17,4 +17,7 @@ void lb_fact_group_show (LbFactGroup *self, LbJob *job, guint pile);
 /* Stores what stands typed; to be called before another pile is shown. */
 void lb_fact_group_commit (LbFactGroup *self);
 
+/* Opens and puts the focus where the fact is given. */
+void lb_fact_group_ask (LbFactGroup *self, LbFact fact);
+
 G_END_DECLS

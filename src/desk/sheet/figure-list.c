@@ -4,6 +4,7 @@
  * is checked by. */
 #include "desk/sheet/figure-list.h"
 
+#include "desk/basis/figure-window.h"
 #include "desk/sheet/sheet-pile.h"
 #include "draw/plan-words.h"
 
@@ -24,6 +25,9 @@ struct _LbFigureList
   GtkBox parent_instance;
 
   FigureRow rows[LB_N_FIGURES];
+
+  LbJob *job; /* what is shown */
+  guint pile;
 };
 
 G_DEFINE_FINAL_TYPE (LbFigureList, lb_figure_list, GTK_TYPE_BOX)
@@ -69,6 +73,18 @@ add_label (GtkWidget *box, const char *css_class)
 }
 
 static void
+row_activated_cb (LbFigureList *self, GtkListBoxRow *row)
+{
+  if (self->job == NULL)
+    return;
+  for (int id = 0; id < LB_N_FIGURES; id++) {
+    if (self->rows[id].row == GTK_WIDGET (row))
+      gtk_window_present (GTK_WINDOW (
+        lb_figure_window_new (GTK_WIDGET (self), self->job, self->pile, (LbFigureId) id)));
+  }
+}
+
+static void
 add_row (LbFigureList *self, GtkListBox *list, GtkSizeGroup *values, LbFigureId id)
 {
   GtkWidget *row = gtk_list_box_row_new ();
@@ -102,7 +118,6 @@ add_row (LbFigureList *self, GtkListBox *list, GtkSizeGroup *values, LbFigureId 
   gtk_box_append (GTK_BOX (box), top);
   gtk_box_append (GTK_BOX (box), foot);
   gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (row), box);
-  gtk_list_box_row_set_activatable (GTK_LIST_BOX_ROW (row), FALSE);
   gtk_list_box_append (list, row);
 }
 
@@ -119,6 +134,7 @@ add_group (LbFigureList *self, const Group *group, GtkSizeGroup *values)
   gtk_widget_add_css_class (list, "figures");
   gtk_accessible_update_property (GTK_ACCESSIBLE (list), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   g_dgettext (GETTEXT_PACKAGE, group->title), -1);
+  g_signal_connect_swapped (list, "row-activated", G_CALLBACK (row_activated_cb), self);
   gtk_box_append (GTK_BOX (self), title);
   gtk_box_append (GTK_BOX (self), list);
   for (gsize i = 0; i < group->n_ids; i++)
@@ -126,8 +142,16 @@ add_group (LbFigureList *self, const Group *group, GtkSizeGroup *values)
 }
 
 static void
+lb_figure_list_dispose (GObject *object)
+{
+  g_clear_object (&LB_FIGURE_LIST (object)->job);
+  G_OBJECT_CLASS (lb_figure_list_parent_class)->dispose (object);
+}
+
+static void
 lb_figure_list_class_init (LbFigureListClass *klass)
 {
+  G_OBJECT_CLASS (klass)->dispose = lb_figure_list_dispose;
 }
 
 static void
@@ -172,6 +196,8 @@ lb_figure_list_show (LbFigureList *self, LbJob *job, guint pile)
 
   g_return_if_fail (LB_IS_FIGURE_LIST (self));
 
+  g_set_object (&self->job, job);
+  self->pile = pile;
   if (job == NULL)
     return;
   lb_sheet_pile_load (&shown, job, pile);

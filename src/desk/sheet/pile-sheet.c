@@ -241,6 +241,7 @@ forget_job (LbPileSheet *self)
   lb_visibility_row_show (self->visibility_row, NULL);
   lb_dive_checks_show (self->checks, NULL, 0);
   lb_fact_group_show (self->facts, NULL, 0);
+  lb_figure_list_show (self->figures, NULL, 0);
   lb_history_list_show (self->history, NULL, 0);
 }
 
@@ -320,6 +321,13 @@ bind_template (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, LbPileSheet, water_list);
 }
 
+/* A figure that is opened asks for a fact. */
+static void
+ask_fact_cb (GtkWidget *widget, const char *action, GVariant *parameter)
+{
+  lb_fact_group_ask (LB_PILE_SHEET (widget)->facts, (LbFact) g_variant_get_int32 (parameter));
+}
+
 static void
 lb_pile_sheet_class_init (LbPileSheetClass *klass)
 {
@@ -336,6 +344,7 @@ lb_pile_sheet_class_init (LbPileSheetClass *klass)
   bind_template (widget_class);
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
   gtk_widget_class_set_css_name (widget_class, "pilesheet");
+  gtk_widget_class_install_action (widget_class, "sheet.ask-fact", "i", ask_fact_cb);
 }
 
 static void

@@ -48,6 +48,7 @@ append_column (GtkColumnView *view, guint index, const LbPlainColumn *descriptio
   g_signal_connect (factory, "bind", G_CALLBACK (bind_cb), GUINT_TO_POINTER (index));
 
   g_autoptr (GtkColumnViewColumn) added = gtk_column_view_column_new (description->title, factory);
+  gtk_column_view_column_set_expand (added, description->is_wide);
   gtk_column_view_append_column (view, added);
 }
 
@@ -116,7 +117,9 @@ rows_of (GtkColumnView *view)
     model = gtk_column_view_get_model (view);
   }
 
-  return GTK_STRING_LIST (gtk_no_selection_get_model (GTK_NO_SELECTION (model)));
+  return GTK_STRING_LIST (GTK_IS_SINGLE_SELECTION (model)
+                            ? gtk_single_selection_get_model (GTK_SINGLE_SELECTION (model))
+                            : gtk_no_selection_get_model (GTK_NO_SELECTION (model)));
 }
 
 void
@@ -148,4 +151,43 @@ lb_plain_table_set_rows (GtkColumnView *view, guint n_rows, LbPlainCellFunc cell
   for (guint i = 0; i < span.n_new; i++)
     added[i] = g_ptr_array_index (after, span.at + i);
   gtk_string_list_splice (rows, span.at, span.n_old, added);
+}
+
+void
+lb_plain_table_let_pick (GtkColumnView *view)
+{
+  GtkSingleSelection *rows;
+
+  g_return_if_fail (GTK_IS_COLUMN_VIEW (view));
+
+  if (GTK_IS_SINGLE_SELECTION (gtk_column_view_get_model (view)))
+    return;
+  rows = gtk_single_selection_new (NULL);
+  gtk_single_selection_set_autoselect (rows, FALSE);
+  gtk_single_selection_set_can_unselect (rows, TRUE);
+  gtk_single_selection_set_model (rows, G_LIST_MODEL (gtk_string_list_new (NULL)));
+  gtk_column_view_set_model (view, GTK_SELECTION_MODEL (rows));
+  g_object_unref (rows);
+}
+
+guint
+lb_plain_table_get_picked (GtkColumnView *view)
+{
+  GtkSelectionModel *model;
+
+  g_return_val_if_fail (GTK_IS_COLUMN_VIEW (view), GTK_INVALID_LIST_POSITION);
+
+  model = gtk_column_view_get_model (view);
+  return GTK_IS_SINGLE_SELECTION (model)
+           ? gtk_single_selection_get_selected (GTK_SINGLE_SELECTION (model))
+           : GTK_INVALID_LIST_POSITION;
+}
+
+void
+lb_plain_table_pick (GtkColumnView *view, guint row)
+{
+  g_return_if_fail (GTK_IS_COLUMN_VIEW (view));
+  g_return_if_fail (GTK_IS_SINGLE_SELECTION (gtk_column_view_get_model (view)));
+
+  gtk_single_selection_set_selected (GTK_SINGLE_SELECTION (gtk_column_view_get_model (view)), row);
 }

@@ -12,6 +12,7 @@ typedef struct
   const char *title;
   gboolean is_number; /* to the right */
   int min_chars;
+  gboolean is_wide; /* takes what width is left */
 } LbPlainColumn;
 
 /* The text of one cell, to be freed; rows and columns from 0. */
@@ -28,5 +29,12 @@ void lb_plain_table_set_rows (GtkColumnView *view,
                               guint n_rows,
                               LbPlainCellFunc cell,
                               gpointer data);
+
+/* Lets one row be picked, or none; to be called whenever the columns may have been replaced. */
+void lb_plain_table_let_pick (GtkColumnView *view);
+
+/* The picked row, or %GTK_INVALID_LIST_POSITION. */
+guint lb_plain_table_get_picked (GtkColumnView *view);
+void lb_plain_table_pick (GtkColumnView *view, guint row);
 
 G_END_DECLS

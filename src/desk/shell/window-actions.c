@@ -3,6 +3,7 @@
  * action, so that the window knows no page's inside. */
 #include "desk/shell/window-actions.h"
 
+#include "desk/basis/burn-window.h"
 #include "desk/print/print.h"
 #include "desk/sheet/defaults-window.h"
 #include "desk/shell/pages.h"
@@ -150,6 +151,15 @@ defaults_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
 }
 
 static void
+burning_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  LbWindow *self = LB_WINDOW (data);
+
+  gtk_window_present (
+    GTK_WINDOW (lb_burn_window_new (GTK_WINDOW (self), lb_window_get_job (self))));
+}
+
+static void
 find_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
   LbWindow *self = LB_WINDOW (data);
@@ -262,6 +272,7 @@ open_again_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
 }
 
 static const GActionEntry entries[] = {
+  { .name = "burning", .activate = burning_cb },
   { .name = "defaults", .activate = defaults_cb },
   { .name = "find", .activate = find_cb },
   { .name = "lay-grid", .activate = lay_grid_cb },
@@ -308,6 +319,7 @@ lb_window_actions_update (LbWindow *self)
   const gboolean can_record = job != NULL && !lb_job_is_read_only (job);
   GAction *units = g_action_map_lookup_action (G_ACTION_MAP (self), "units");
 
+  enable (self, "burning", job != NULL);
   enable (self, "defaults", job != NULL);
   enable (self, "find", job != NULL);
   enable (self, "lay-grid", can_record);
