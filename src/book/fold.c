@@ -21,6 +21,7 @@
 #include "book/large-room.h"
 
 #include "trade/msgid.h"
+#include "trade/pile-taper.h"
 
 #include <math.h>
 #include <stdlib.h>
@@ -209,7 +210,7 @@ break_pile (Folding *folding, const LbEntry *entry)
   stand_again (folding, entry);
   folding->has_stub[entry->pile] = TRUE;
   if (entry->seq > folding->head_seq[entry->pile]) {
-    fold->piles[entry->pile].head_m = entry->amount;
+    lb_pile_break_off (&fold->piles[entry->pile], entry->amount);
     folding->head_seq[entry->pile] = entry->seq;
   }
 }

@@ -187,8 +187,8 @@ insert_pile (LbBook *book,
 static void
 add_other_facts (GArray *drafts, GStringChunk *strings, const LbPile *pile, const char *id)
 {
-  static const LbFact facts[] = { LB_FACT_BAR_PLACES, LB_FACT_CONCRETE, LB_FACT_PINNED,
-                                  LB_FACT_ORDER };
+  static const LbFact facts[] = { LB_FACT_TIP_WIDTH, LB_FACT_BAR_PLACES, LB_FACT_CONCRETE,
+                                  LB_FACT_PINNED, LB_FACT_ORDER };
   LbPile empty;
 
   lb_pile_init (&empty);

@@ -11,6 +11,7 @@
 #include "trade/bottom-time.h"
 #include "trade/lead-drop.h"
 #include "trade/oxygen.h"
+#include "trade/pile-taper.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -346,12 +347,25 @@ why_dives (const Why *why)
                           burn, longest, setup);
 }
 
+/* "16 in", or of a tapered piece "16 to 12 in". */
+static char *
+say_widths (const Why *why)
+{
+  if (!lb_pile_is_tapered (why->pile))
+    return say (why, LB_QUANTITY_SIZE, why->pile->outline.width_m);
+  g_autofree char *head = lb_voice_quantity_number (why->voice, LB_QUANTITY_SIZE,
+                                                    why->pile->outline.width_m);
+  g_autofree char *cut = say (why, LB_QUANTITY_SIZE, why->plan->outline.width_m);
+  /* Translators: the widths of a tapered piece: “16 to 12 in” */
+  return g_strdup_printf (C_ ("widths", "%s to %s"), head, cut);
+}
+
 static char *
 why_mass_in_air (const Why *why)
 {
   const LbPile *const pile = why->pile;
   g_autofree char *length = say_figure (why, LB_FIGURE_TRUE_LENGTH);
-  g_autofree char *width = say (why, LB_QUANTITY_SIZE, pile->outline.width_m);
+  g_autofree char *width = say_widths (why);
   g_autofree char *density = say_assumed (why, LB_ASSUME_CONCRETE_DENSITY);
   const char *const shape = g_dgettext (GETTEXT_PACKAGE, lb_shape_name (pile->outline.shape));
   if (why->assumptions->value[LB_ASSUME_GROWTH_THICKNESS] <= 0)

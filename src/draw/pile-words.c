@@ -1,11 +1,12 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "draw/plan-words.h"
 #include "draw/voice-text.h"
+#include "trade/pile-taper.h"
 
 #include <glib/gi18n-lib.h>
 
 static char *
-outline_text (const LbVoice *voice, const LbOutline *outline)
+even_outline_text (const LbVoice *voice, const LbOutline *outline)
 {
   const char *const shape = g_dgettext (GETTEXT_PACKAGE, lb_shape_name (outline->shape));
   if (outline->width_m <= 0)
@@ -15,6 +16,19 @@ outline_text (const LbVoice *voice, const LbOutline *outline)
     return g_strdup_printf (C_ ("width and shape", "%s %s"), width, shape);
   g_autofree char *hole = lb_voice_quantity (voice, LB_QUANTITY_SIZE, outline->void_m);
   return g_strdup_printf (_ ("%s %s with a %s void"), width, shape, hole);
+}
+
+static char *
+outline_text (const LbVoice *voice, const LbPile *pile)
+{
+  char *const head = even_outline_text (voice, &pile->outline);
+  if (!lb_pile_is_tapered (pile))
+    return head;
+  g_autofree char *tip = lb_voice_quantity (voice, LB_QUANTITY_SIZE, pile->tip_width_m);
+  /* Translators: “16 in octagonal tapering to 8 in”. */
+  char *const text = g_strdup_printf (_ ("%s tapering to %s"), head, tip);
+  g_free (head);
+  return text;
 }
 
 static char *
@@ -87,7 +101,7 @@ lean_text (const LbPile *pile)
 char *
 lb_pile_text (const LbVoice *voice, const LbPile *pile)
 {
-  g_autofree char *outline = outline_text (voice, &pile->outline);
+  g_autofree char *outline = outline_text (voice, pile);
   g_autofree char *bars = placed_bars_text (voice, pile);
   g_autofree char *lean = lean_text (pile);
   /* Translators: outline, bars, lean: “16 in octagonal, 8 × #8 bars, leans 1:4 to the south”. */

@@ -17,11 +17,12 @@ static const double NUMBER_INSIDE_FROM = 8; /* smaller ones have it outside */
 static const double LEAST_RADIUS = 2;
 static const double REACH_PX = 14; /* of a finger, see the header */
 
-/* The outline and places to draw: the pile's, or usual ones for a width not known. */
+/* The outline and places to draw: those at the cut, or usual ones for a width not known. */
 static void
 find_places (const LbSection *section, LbSectionLayout *layout, LbPoint places[LB_BARS_MAX])
 {
   LbPile pile = *section->pile;
+  pile.outline = section->plan->outline;
   layout->n_bars = MIN (pile.n_bars, LB_BARS_MAX);
   if (pile.outline.width_m <= 0)
     pile.outline.width_m = USUAL_WIDTH_M;

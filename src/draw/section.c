@@ -566,7 +566,7 @@ lb_section_draw (cairo_t *cr,
   cairo_save (cr);
   cairo_new_path (cr);
   lb_ink_set (cr, palette, LB_INK_DIM_TEXT);
-  const gboolean has_width = section->pile->outline.width_m > 0;
+  const gboolean has_width = section->plan->outline.width_m > 0;
   draw_fitted (cr, voice, has_width ? _ ("section, looking down") : _ ("section, width not known"),
                11, width / 2, 0, width - 4, layout.title - 2);
   draw_concrete (cr, palette, &layout);

@@ -5,6 +5,8 @@
  */
 #include "draw/side-private.h"
 
+#include "trade/pile-taper.h"
+
 #include <math.h>
 
 /* Assumed for the drawing when not known, m: common practice for small piers; said in words. */
@@ -37,6 +39,25 @@ find_elevations (const LbSide *side, LbSideLayout *layout)
   layout->mudline_m = or_else (pile->mudline_m, &layout->has_mudline, floor_m);
   layout->cut_m = or_else (side->cut_m, &layout->has_cut, layout->mudline_m);
   /* Facts that disagree (a cut over the head) are shown as they are; see lb_pile_check(). */
+}
+
+/* On the page, the least that can be seen. */
+static double
+half_px (const LbSideLayout *layout, double width_m)
+{
+  return MAX (width_m * layout->scale / 2, 2.5);
+}
+
+/* A tapered pile whose toe is not known is drawn as wide as its head. */
+static void
+find_widths (const LbPile *pile, LbSideLayout *layout)
+{
+  const double head_m = layout->has_width ? pile->outline.width_m : USUAL_WIDTH_M;
+  const double foot_m = lb_pile_end_width (pile, layout->foot_m);
+
+  layout->head_half_px = half_px (layout, head_m);
+  layout->foot_half_px = foot_m > 0 ? half_px (layout, foot_m) : layout->head_half_px;
+  layout->half_px = lb_side_half_px (layout, layout->cut_m);
 }
 
 void
@@ -82,8 +103,7 @@ lb_side_lay_out (const LbSide *side,
   layout.foot_m = isfinite (pile->toe_m) ? pile->toe_m : bottom_m - 1;
   layout.axis_y_m = (highest + lowest) / 2;
   layout.axis_x = (layout.left + layout.right) / 2;
-  const double width_m = layout.has_width ? pile->outline.width_m : USUAL_WIDTH_M;
-  layout.half_px = MAX (width_m * layout.scale / 2, 2.5);
+  find_widths (pile, &layout);
 
   layout.is_to_burn = layout.has_cut && side->plan->n_order > 0 && side->step != LB_STEP_SEVERED &&
                       side->step != LB_STEP_PULLED;
@@ -100,6 +120,14 @@ double
 lb_side_y (const LbSideLayout *layout, double elevation_m)
 {
   return (layout->top_m - elevation_m) * layout->scale;
+}
+
+double
+lb_side_half_px (const LbSideLayout *layout, double elevation_m)
+{
+  const double down = (layout->head_m - elevation_m) / (layout->head_m - layout->foot_m);
+
+  return layout->head_half_px + CLAMP (down, 0, 1) * (layout->foot_half_px - layout->head_half_px);
 }
 
 double

@@ -17,9 +17,10 @@ typedef struct
   double top_m;            /* elevation of the page's top edge */
   double axis_x, axis_y_m; /* a point of the pile's axis: page x, elevation */
   double batter;           /* run per rise, 0 for plumb */
-  double half_px;          /* half the pile's width on the page, square to its axis */
-  double angle;            /* of the axis from the vertical */
-  double head_m, foot_m;   /* ends of what is drawn; the foot may lie under the page */
+  double half_px;          /* half the pile's width at the cut on the page, square to its axis */
+  double head_half_px, foot_half_px; /* and at the ends of what is drawn */
+  double angle;                      /* of the axis from the vertical */
+  double head_m, foot_m;             /* ends of what is drawn; the foot may lie under the page */
   double water_m, mudline_m, cut_m;
   gboolean has_head, has_water, has_mudline, has_cut, has_width;
   double left, right;  /* the columns for words end and begin here */
@@ -36,6 +37,9 @@ void lb_side_lay_out (const LbSide *side,
                       LbSideLayout *out_layout);
 
 double lb_side_y (const LbSideLayout *layout, double elevation_m);
+
+/* Half the pile's width there, square to its axis. */
+double lb_side_half_px (const LbSideLayout *layout, double elevation_m);
 
 /* The axis of the pile at an elevation. */
 double lb_side_axis_x (const LbSideLayout *layout, double elevation_m);

@@ -207,7 +207,7 @@ draw_right (cairo_t *cr,
 {
   static const double OFF_PX = 5;
   const double to_x = layout->width - PAD_PX;
-  const double edge = layout->half_px / cos (layout->angle) + OFF_PX;
+  const double edge = layout->head_half_px / cos (layout->angle) + OFF_PX;
   const double water_y = lb_side_y (layout, layout->water_m);
   const double cut_y = lb_side_y (layout, layout->cut_m);
   Words words = { .size = layout->text_size };
@@ -245,7 +245,9 @@ draw_mudline (cairo_t *cr,
   lb_ink_set (cr, palette, LB_INK_TEXT);
   const double pile_x = lb_side_axis_x (layout, layout->mudline_m);
   const double room = MAX (
-    layout->width - PAD_PX - (pile_x + layout->half_px / cos (layout->angle) + 6), LEAST_ROOM_PX);
+    layout->width - PAD_PX -
+      (pile_x + lb_side_half_px (layout, layout->mudline_m) / cos (layout->angle) + 6),
+    LEAST_ROOM_PX);
   double height;
   lb_text_measure (cr, voice, text, layout->text_size, FALSE, room, NULL, &height);
   lb_text_show (cr, voice, text, layout->text_size, FALSE, LB_ALIGN_END, layout->width - PAD_PX,
@@ -267,7 +269,8 @@ lb_side_draw_words (cairo_t *cr,
 
   g_autofree char *water = elevation_words (voice, layout->has_water, _ ("water"),
                                             _ ("water level not known"), layout->water_m);
-  const double water_room = lb_side_axis_x (layout, layout->water_m) - layout->half_px - PAD_PX - 6;
+  const double water_room = lb_side_axis_x (layout, layout->water_m) -
+                            lb_side_half_px (layout, layout->water_m) - PAD_PX - 6;
   double water_height;
   lb_text_measure (cr, voice, water, layout->text_size, FALSE, water_room, NULL, &water_height);
   lb_ink_set (cr, palette, LB_INK_TEXT);

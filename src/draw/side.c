@@ -129,7 +129,8 @@ draw_length (cairo_t *cr,
              double to_gap,
              gboolean is_stub)
 {
-  const double half = layout->half_px, tooth = MIN (half * 0.35, 3.5);
+  const double near = lb_side_half_px (layout, from_m), far = lb_side_half_px (layout, to_m);
+  const double half = MAX (near, far), tooth = MIN (half * 0.35, 3.5);
   cairo_save (cr);
   to_axis (cr, layout, from_m);
   const double end = along (layout, from_m, to_m) - to_gap;
@@ -139,16 +140,16 @@ draw_length (cairo_t *cr,
   }
   cairo_new_path (cr);
   if (from_gap > 0) {
-    broken_path (cr, half, from_gap, tooth);
+    broken_path (cr, near, from_gap, tooth);
   } else {
-    cairo_move_to (cr, -half, 0);
-    cairo_line_to (cr, half, 0);
+    cairo_move_to (cr, -near, 0);
+    cairo_line_to (cr, near, 0);
   }
-  cairo_line_to (cr, half, end);
+  cairo_line_to (cr, far, end);
   if (to_gap > 0)
-    broken_path (cr, -half, end, tooth);
+    broken_path (cr, -far, end, tooth);
   else
-    cairo_line_to (cr, -half, end);
+    cairo_line_to (cr, -far, end);
   cairo_close_path (cr);
 
   lb_ink_set (cr, palette, LB_INK_PAPER);
@@ -210,8 +211,12 @@ draw_ghost (cairo_t *cr, const LbPalette *palette, const LbSideLayout *layout)
   static const double DASHES[] = { 5, 4 };
   cairo_save (cr);
   to_axis (cr, layout, layout->head_m);
-  cairo_rectangle (cr, -layout->half_px, 0, 2 * layout->half_px,
-                   along (layout, layout->head_m, layout->foot_m));
+  const double end = along (layout, layout->head_m, layout->foot_m);
+  cairo_move_to (cr, -layout->head_half_px, 0);
+  cairo_line_to (cr, layout->head_half_px, 0);
+  cairo_line_to (cr, layout->foot_half_px, end);
+  cairo_line_to (cr, -layout->foot_half_px, end);
+  cairo_close_path (cr);
   lb_ink_set (cr, palette, LB_INK_PULLED);
   cairo_set_line_width (cr, 1.25);
   cairo_set_dash (cr, DASHES, G_N_ELEMENTS (DASHES), 0);
@@ -296,7 +301,7 @@ draw_leads (cairo_t *cr, const LbPalette *palette, const LbSideLayout *layout)
 static void
 draw_sling (cairo_t *cr, const LbPalette *palette, const LbSideLayout *layout)
 {
-  const double half = layout->half_px, down = MIN (2 * half, 10);
+  const double half = layout->head_half_px, down = MIN (2 * half, 10);
   cairo_save (cr);
   to_axis (cr, layout, layout->head_m);
   lb_ink_set (cr, palette, LB_INK_RIGGED);

@@ -22,6 +22,7 @@ static const Names fact_names[] = {
   { LB_FACT_Y, "y|northing|north|n" },
   { LB_FACT_SHAPE, "shape|section|type" },
   { LB_FACT_WIDTH, "width|diameter|dia|diam|size|side|across flats" },
+  { LB_FACT_TIP_WIDTH, "tip width|toe width|tip diameter|toe diameter|tip dia|tip size" },
   { LB_FACT_VOID, "void|void diameter|hole|core|bore" },
   { LB_FACT_BAR, "bar|bar size|rebar|rebar size|steel|bars" },
   { LB_FACT_N_BARS, "n bars|no of bars|number of bars|no bars|num bars|bar count|bars|count" },

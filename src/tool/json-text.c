@@ -3,6 +3,7 @@
 
 #include "trade/cut-plan.h"
 #include "trade/pile-bars.h"
+#include "trade/pile-taper.h"
 
 #include <math.h>
 
@@ -95,12 +96,12 @@ add_bars (JsonBuilder *builder, const char *name, LbBarSet bars)
 
 /* [[x, y], …] from the centre, by number: to the right of the lean, and with it. */
 static void
-add_places (JsonBuilder *builder, const LbPile *pile)
+add_places (JsonBuilder *builder, const LbPile *pile, const LbOutline *at_cut)
 {
   LbPoint places[LB_BARS_MAX];
 
   if (pile->n_bars > 0)
-    lb_pile_bars_place (pile, &pile->outline, places);
+    lb_pile_bars_place (pile, at_cut, places);
   json_builder_set_member_name (builder, "bar_places_m");
   json_builder_begin_array (builder);
   for (guint bar = 0; bar < pile->n_bars; bar++) {
@@ -130,6 +131,8 @@ lb_json_add_pile (JsonBuilder *builder, const LbFold *fold, guint pile)
   const LbPile *facts = &fold->piles[pile];
   const LbPileState *state = &fold->states[pile];
   const double width_m = facts->outline.width_m;
+  const double cut_m = lb_pile_cut_elevation (facts, &fold->assumptions);
+  const LbOutline at_cut = lb_pile_outline_at (facts, cut_m);
 
   lb_json_add_text (builder, "mark", facts->mark);
   lb_json_add_text (builder, "bent", facts->bent);
@@ -139,16 +142,18 @@ lb_json_add_pile (JsonBuilder *builder, const LbFold *fold, guint pile)
   lb_json_add_member (builder, g_strdup ("y_m"), facts->y_m);
   lb_json_add_text (builder, "shape", lb_shape_name (facts->outline.shape));
   lb_json_add_member (builder, g_strdup ("width_m"), width_m > 0 ? width_m : (double) NAN);
+  lb_json_add_member (builder, g_strdup ("tip_width_m"), facts->tip_width_m);
+  lb_json_add_member (builder, g_strdup ("width_at_cut_m"),
+                      at_cut.width_m > 0 ? at_cut.width_m : (double) NAN);
   lb_json_add_member (builder, g_strdup ("void_m"), facts->outline.void_m);
   lb_json_add_text (builder, "bar", facts->bar != NULL ? facts->bar->name : NULL);
   add_count (builder, "bars_count", facts->n_bars);
   lb_json_add_member (builder, g_strdup ("bar_inset_m"), lb_pile_bar_inset (facts));
-  add_places (builder, facts);
+  add_places (builder, facts, &at_cut);
   lb_json_add_member (builder, g_strdup ("batter_run_per_rise"), facts->batter);
   lb_json_add_member (builder, g_strdup ("bearing_rad"), facts->bearing_rad);
   lb_json_add_member (builder, g_strdup ("head_m"), facts->head_m);
-  lb_json_add_member (builder, g_strdup ("cut_m"),
-                      lb_pile_cut_elevation (facts, &fold->assumptions));
+  lb_json_add_member (builder, g_strdup ("cut_m"), cut_m);
   lb_json_add_member (builder, g_strdup ("mudline_m"), facts->mudline_m);
   lb_json_add_member (builder, g_strdup ("toe_m"), facts->toe_m);
   lb_json_add_text (builder, "step", lb_step_name (state->step));

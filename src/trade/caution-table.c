@@ -13,8 +13,8 @@
  * Change data/cautions.csv with it. */
 static const LbCautionRow rows[] = {
   { "strand", LB_SEVERITY_DANGER, LB_WHEN_STRAND,
-    N_ ("Stand clear of the line of every strand: stressed strand whips when it "
-        "is cut. A licensed engineer says in what order."),
+    N_ ("Stand clear of the line of every strand: it has the energy of its stress stored in "
+        "it, and whips when it is cut. A licensed engineer says in what order."),
     COMMON_PRACTICE },
   { "under-lean", LB_SEVERITY_DANGER, LB_WHEN_BATTERED,
     N_ ("Stay out from under the lean: never work on the {lean-side} side."), COMMON_PRACTICE },

@@ -19,6 +19,7 @@
 #include "trade/pick.h"
 #include "trade/pile-bars.h"
 #include "trade/pile-hold.h"
+#include "trade/pile-taper.h"
 #include "trade/plan-cautions.h"
 #include "trade/sling.h"
 #include "trade/weight.h"
@@ -160,7 +161,7 @@ reckon_hold (const LbPile *pile,
   if (pile->n_bars == 0)
     return;
 
-  plan->hold_missing = lb_pile_bars_place (pile, &pile->outline, plan->places);
+  plan->hold_missing = lb_pile_bars_place (pile, &plan->outline, plan->places);
   plan->n_order = lb_bar_ring_order (plan->places, pile->n_bars, left, plan->order);
   if (plan->hold_missing == NULL)
     plan->hold_missing = lb_pile_hold_reckon (pile, plan->places, burned, n_burned_unplaced, basis,
@@ -292,8 +293,9 @@ count_lengths (const LbAssumptions *assumptions, double mass_kg, double length_m
   return lengths.n;
 }
 
+/* @heaviest: the mass of a metre where the piece is widest, beside that of the mean one */
 static void
-reckon_crane (const LbAssumptions *assumptions, LbCutPlan *plan)
+reckon_crane (const LbAssumptions *assumptions, double heaviest, LbCutPlan *plan)
 {
   const double capacity_n = assumptions->value[LB_ASSUME_CRANE_CAPACITY] * GRAVITY;
   LbFigure *figures = plan->figures;
@@ -304,9 +306,9 @@ reckon_crane (const LbAssumptions *assumptions, LbCutPlan *plan)
 
   if (capacity_n > 0)
     lengths = (LbRange){
-      .likely = count_lengths (assumptions, mass->likely, length_m),
-      .low = count_lengths (assumptions, mass->low, length_m),
-      .high = count_lengths (assumptions, mass->high, length_m),
+      .likely = count_lengths (assumptions, mass->likely * heaviest, length_m),
+      .low = count_lengths (assumptions, mass->low * heaviest, length_m),
+      .high = count_lengths (assumptions, mass->high * heaviest, length_m),
     };
   /* One that cannot be lifted in any number of lengths leaves none of the three. */
   figures[LB_FIGURE_LENGTHS].range = isnan (lengths.high) ? exactly ((double) NAN) : lengths;
@@ -325,6 +327,7 @@ reckon_lift (const LbPile *pile, const LbAssumptions *assumptions, LbCutPlan *pl
   const double length_m = figures[LB_FIGURE_TRUE_LENGTH].range.likely;
   const LbPiece likely = {
     .outline = pile->outline,
+    .far_width_m = lb_pile_end_width (pile, lb_pile_cut_elevation (pile, assumptions)),
     .length_m = length_m,
     .concrete_kg_per_m3 = value[LB_ASSUME_CONCRETE_DENSITY],
     .water_kg_per_m3 = value[LB_ASSUME_WATER_DENSITY],
@@ -365,7 +368,17 @@ reckon_lift (const LbPile *pile, const LbAssumptions *assumptions, LbCutPlan *pl
     .low = sling_tension (assumptions, hook.low),
     .high = sling_tension (assumptions, hook.high),
   };
-  reckon_crane (assumptions, plan);
+
+  double heaviest = 1;
+
+  if (lb_pile_is_tapered (pile)) {
+    LbPiece even = likely;
+
+    even.outline.width_m = MAX (even.outline.width_m, even.far_width_m);
+    even.far_width_m = 0;
+    heaviest = lb_piece_mass_in_air (&even) / in_air.likely;
+  }
+  reckon_crane (assumptions, heaviest, plan);
 }
 
 void
@@ -385,6 +398,7 @@ lb_cut_plan_reckon (const LbPile *pile,
   const guint n_left = n_placed - MIN (n_placed, n_burned_unplaced);
 
   memset (out_plan, 0, sizeof *out_plan);
+  out_plan->outline = lb_pile_outline_at (pile, lb_pile_cut_elevation (pile, assumptions));
   reckon_hold (pile, burned, n_burned_unplaced, basis, out_plan);
   reckon_shape (pile, assumptions, out_plan);
   reckon_depth (pile, basis, out_plan);

@@ -61,6 +61,7 @@ typedef struct
   const char *hold_missing;    /* msgid: why there is no hold; NULL when there is */
   LbBurnOrder hold;            /* the same order weighed, when there is */
   double yield_pa;             /* of the bars, as reckoned with */
+  LbOutline outline;           /* at the cut; its width is 0 where it is not known */
   LbPoint places[LB_BARS_MAX]; /* all bars, see lb_pile_bars_place() */
   LbBurnBasis burn_basis;      /* what the burning rate rests on */
   LbVisibility visibility;     /* that it was taken for */

@@ -10,6 +10,7 @@
 #include "trade/figure-basis.h"
 
 #include "trade/msgid.h"
+#include "trade/pile-taper.h"
 
 #include <math.h>
 
@@ -28,10 +29,12 @@ typedef guint32 OtherSet;
 #define DIVE_TABLE   (1u << (LB_N_LESSONS + 2))
 
 /* Without these there is no figure; the others have a usual value. */
-#define NEEDED \
-  (FACT (HEAD) | FACT (CUT) | FACT (MUDLINE) | FACT (WIDTH) | FACT (N_BARS) | FACT (BAR))
+#define NEEDED                                                                             \
+  (FACT (HEAD) | FACT (CUT) | FACT (MUDLINE) | FACT (TOE) | FACT (WIDTH) | FACT (N_BARS) | \
+   FACT (BAR))
 
-#define SECTION_FACTS (FACT (SHAPE) | FACT (WIDTH) | FACT (VOID))
+/* The toe says where a tapered pile has its other width. */
+#define SECTION_FACTS (FACT (SHAPE) | FACT (WIDTH) | FACT (TIP_WIDTH) | FACT (VOID) | FACT (TOE))
 
 #define ON_RATE    (ON (BURN_RATE) | ON (BURN_RATE_LOW) | ON (BURN_RATE_HIGH))
 #define ON_WASTE   (ON (ROD_WASTE) | ON (ROD_WASTE_LOW) | ON (ROD_WASTE_HIGH))
@@ -391,6 +394,7 @@ is_missing (LbFact fact, const LbPile *pile)
   return (fact == LB_FACT_HEAD && isnan (pile->head_m)) ||
          (fact == LB_FACT_CUT && isnan (pile->cut_m) && isnan (pile->mudline_m)) ||
          (fact == LB_FACT_MUDLINE && isnan (pile->mudline_m)) ||
+         (fact == LB_FACT_TOE && lb_pile_is_tapered (pile) && isnan (pile->toe_m)) ||
          (fact == LB_FACT_WIDTH && !(pile->outline.width_m > 0)) ||
          (fact == LB_FACT_N_BARS && pile->n_bars == 0) ||
          (fact == LB_FACT_BAR && pile->bar == NULL);
@@ -419,7 +423,10 @@ lb_figure_missing (LbFigureId id, const LbPile *pile)
     return N_ ("The mudline is not known.");
   if (lb_figure_lacks (id, LB_FACT_WIDTH, pile))
     return N_ ("The width of the pile is not known.");
-  if ((all_facts (id) & FACT (WIDTH)) && !lb_outline_is_known (&pile->outline))
+  if (lb_figure_lacks (id, LB_FACT_TOE, pile))
+    return N_ ("The toe elevation is not known: the width of a tapered pile follows from it.");
+  if ((all_facts (id) & FACT (WIDTH)) &&
+      (!lb_outline_is_known (&pile->outline) || pile->outline.void_m >= pile->tip_width_m))
     return N_ ("The void on record is as wide as the pile: correct one of them.");
   if (lb_figure_lacks (id, LB_FACT_N_BARS, pile))
     return N_ ("The number of bars is not known.");
@@ -479,9 +486,10 @@ out_of_play (const Row *row, const LbPile *pile, const LbAssumptions *assumption
 static gsize
 list (LbInput inputs[LB_INPUTS_MAX], gsize n, LbInputKind kind, guint64 set)
 {
-  for (int id = g_bit_nth_lsf ((gulong) set, -1); id >= 0; id = g_bit_nth_lsf ((gulong) set, id)) {
+  /* From bit to bit: this is asked of every figure of every plan. */
+  for (; set != 0; set &= set - 1) {
     g_assert (n < LB_INPUTS_MAX);
-    inputs[n++] = (LbInput){ .kind = kind, .id = id };
+    inputs[n++] = (LbInput){ .kind = kind, .id = __builtin_ctzll (set) };
   }
   return n;
 }
@@ -524,7 +532,8 @@ lb_figure_inputs_in_play (LbFigureId id,
 
   const Row *row = &table[id];
   const FactSet facts = isnan (pile->cut_m) ? own_facts (row) : row->facts;
+  const FactSet idle = lb_pile_is_tapered (pile) ? 0 : FACT (TOE);
 
-  return list_all (row, facts, own_assumptions (row) & ~out_of_play (row, pile, assumptions),
-                   out_inputs);
+  return list_all (row, facts & ~idle,
+                   own_assumptions (row) & ~out_of_play (row, pile, assumptions), out_inputs);
 }

@@ -80,6 +80,7 @@ load_of (const LbLift *lift, Case taken, double submerged_share)
 {
   const LbPiece piece = {
     .outline = lift->outline,
+    .far_width_m = lift->far_width_m,
     .length_m = lift->length_m,
     /* Water in the pores weighs, and the concrete takes no more room for it. */
     .concrete_kg_per_m3 = taken.concrete_kg_per_m3 * (1 + taken.absorbed),

@@ -21,6 +21,7 @@ typedef enum {
 typedef struct
 {
   LbOutline outline;
+  double far_width_m; /* across the other end of a tapered piece; 0 for the same */
   double length_m;
   LbRange concrete_kg_per_m3; /* reinforced */
   LbRange absorbed; /* share of the concrete's weight, see %LB_ABSORBED_LOW; 0 where the density is

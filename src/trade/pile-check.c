@@ -1,8 +1,11 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Whether the facts of one pile agree with each other. What is not known cannot disagree. */
 #include "trade/pile-bars.h"
+#include "trade/pile-taper.h"
 
 #include "trade/trade-error.h"
+
+#include <math.h>
 
 static gboolean
 refuse (const LbPile *pile, GError **error, const char *fault)
@@ -26,9 +29,36 @@ check_elevations (const LbPile *pile, GError **error)
   return TRUE;
 }
 
+static gboolean
+check_section (const LbPile *pile, GError **error)
+{
+  const LbOutline *outline = &pile->outline;
+
+  if (outline->width_m > 0 && outline->void_m >= outline->width_m)
+    return refuse (pile, error,
+                   "the void is as wide as the pile; check the void diameter and the width");
+  if (outline->width_m > 0 && pile->tip_width_m > outline->width_m)
+    return refuse (pile, error,
+                   "the toe is wider than the head; check the width and the width at the toe");
+  if (outline->void_m >= pile->tip_width_m)
+    return refuse (pile, error,
+                   "the void is as wide as the toe; check the void diameter and the width at the "
+                   "toe");
+  return TRUE;
+}
+
+/* Where the bars are looked at: at the cut, as far as that is known. */
+static LbOutline
+section_of_bars (const LbPile *pile)
+{
+  const LbOutline at_cut = lb_pile_outline_at (pile, pile->cut_m);
+
+  return at_cut.width_m > 0 ? at_cut : pile->outline;
+}
+
 /* Whether the usual ring, or any that stands behind the faces, has room behind them. */
 static gboolean
-check_inset (const LbPile *pile, GError **error)
+check_inset (const LbPile *pile, const LbOutline *outline, GError **error)
 {
   const double inset_m = lb_pile_bar_inset (pile);
   const double bar_m = pile->bar->diameter_m;
@@ -36,7 +66,7 @@ check_inset (const LbPile *pile, GError **error)
   if (inset_m < bar_m / 2)
     return refuse (pile, error,
                    "the bars would stand out of the face; check the bar inset and the bar size");
-  if (pile->outline.width_m / 2 - inset_m < (pile->outline.void_m + bar_m) / 2)
+  if (outline->width_m / 2 - inset_m < (outline->void_m + bar_m) / 2)
     return refuse (pile, error,
                    "there is no room for the bars behind the face; check the width, the void and "
                    "the bar inset");
@@ -44,16 +74,16 @@ check_inset (const LbPile *pile, GError **error)
 }
 
 static gboolean
-check_places (const LbPile *pile, GError **error)
+check_places (const LbPile *pile, const LbOutline *outline, GError **error)
 {
   LbPoint places[LB_BARS_MAX];
   g_autofree char *fault = NULL;
   guint bars[2];
-  const char *reason = lb_pile_bars_place (pile, &pile->outline, places);
+  const char *reason = lb_pile_bars_place (pile, outline, places);
 
   if (reason != NULL)
     return refuse (pile, error, reason);
-  switch (lb_bars_fit (&pile->outline, places, pile->n_bars, pile->bar->diameter_m, bars)) {
+  switch (lb_bars_fit (outline, places, pile->n_bars, pile->bar->diameter_m, bars)) {
   case LB_BARS_FIT:
     return TRUE;
   case LB_BARS_OUT_OF_FACE:
@@ -80,7 +110,11 @@ check_bars (const LbPile *pile, GError **error)
 {
   if (!pile->bar || pile->n_bars == 0 || !(pile->outline.width_m > 0))
     return TRUE;
-  return (pile->bar_places[0] != '\0' || check_inset (pile, error)) && check_places (pile, error);
+
+  const LbOutline outline = section_of_bars (pile);
+
+  return (pile->bar_places[0] != '\0' || check_inset (pile, &outline, error)) &&
+         check_places (pile, &outline, error);
 }
 
 gboolean
@@ -88,11 +122,8 @@ lb_pile_check (const LbPile *pile, GError **error)
 {
   g_return_val_if_fail (pile, FALSE);
 
-  if (!check_elevations (pile, error))
+  if (!check_elevations (pile, error) || !check_section (pile, error))
     return FALSE;
-  if (pile->outline.width_m > 0 && pile->outline.void_m >= pile->outline.width_m)
-    return refuse (pile, error,
-                   "the void is as wide as the pile; check the void diameter and the width");
   if (pile->n_bars > 0 && (pile->pinned & ~lb_bar_set_all (pile->n_bars)))
     return refuse (pile, error,
                    "a bar that is kept to the end is none of the pile's; check the number of bars");

@@ -4,6 +4,7 @@
 #include "trade/cut-plan.h"
 #include "trade/msgid.h"
 #include "trade/pile-bars.h"
+#include "trade/pile-taper.h"
 
 #include <math.h>
 #include <string.h>
@@ -20,6 +21,7 @@ stub_of (const LbPile *pile, const LbAssumptions *assumptions)
 
   return (LbStub){
     .outline = pile->outline,
+    .cut_width_m = lb_pile_end_width (pile, cut_m),
     .length_m = length_m,
     .lean_rad = lb_batter_angle (pile->batter),
     .submerged_m = MIN (under_m, length_m),
@@ -96,11 +98,12 @@ cut_of (const LbPile *pile, const LbPoint *places, const LbCutBasis *basis)
 /* Bars of the usual ring stand about where they are taken to, whatever the inset; those that somebody
  * said may stand anywhere by a slip of the keyboard. */
 static gboolean
-are_beyond_section (const LbPile *pile, const LbPoint *places)
+are_beyond_section (const LbPile *pile, const LbAssumptions *assumptions, const LbPoint *places)
 {
+  const LbOutline at_cut = lb_pile_outline_at (pile, lb_pile_cut_elevation (pile, assumptions));
+
   return pile->bar_places[0] != '\0' && pile->bar &&
-         lb_bars_fit (&pile->outline, places, pile->n_bars, pile->bar->diameter_m, NULL) !=
-           LB_BARS_FIT;
+         lb_bars_fit (&at_cut, places, pile->n_bars, pile->bar->diameter_m, NULL) != LB_BARS_FIT;
 }
 
 const char *
@@ -133,7 +136,7 @@ lb_pile_hold_reckon (const LbPile *pile,
     return N_ ("Which bars are burned is not on record, only how many.");
   if (burn.left == 0)
     return N_ ("No bar is left.");
-  if (are_beyond_section (pile, places))
+  if (are_beyond_section (pile, basis->assumptions, places))
     return N_ (
       "The bars on record do not fit in the section: correct the bar places, the bar size or "
       "the width.");

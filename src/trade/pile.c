@@ -85,6 +85,8 @@ static const Row table[LB_N_FACTS] = {
   [LB_FACT_Y] = PLACE ("y", N_ ("North"), y_m),
   [LB_FACT_SHAPE] = { .name = "shape", .title = N_ ("Shape"), .form = FORM_SHAPE },
   [LB_FACT_WIDTH] = SIZE ("width", N_ ("Width"), outline.width_m, 4 * INCH, 20 * FOOT, 0),
+  [LB_FACT_TIP_WIDTH] =
+    SIZE ("tip width", N_ ("Width at the toe"), tip_width_m, 4 * INCH, 20 * FOOT, (double) NAN),
   [LB_FACT_VOID] = SIZE ("void", N_ ("Void diameter"), outline.void_m, 0, 20 * FOOT, 0),
   [LB_FACT_BAR] = { .name = "bar", .title = N_ ("Bar size"), .form = FORM_BAR },
   [LB_FACT_N_BARS] = { .name = "bars",
@@ -185,6 +187,7 @@ lb_pile_init (LbPile *pile)
     .x_m = unknown,
     .y_m = unknown,
     .outline = { .shape = LB_SHAPE_SQUARE },
+    .tip_width_m = unknown,
     .bar_inset_m = unknown,
     .bar_places = "",
     .head_m = unknown,

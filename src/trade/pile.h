@@ -22,8 +22,9 @@ typedef struct
   const char *bent; /* "7", "" when none */
   const char *row;  /* "G", "" when none */
   const char *note;
-  double x_m, y_m; /* centre of the head */
-  LbOutline outline;
+  double x_m, y_m;    /* centre of the head */
+  LbOutline outline;  /* at the head */
+  double tip_width_m; /* at the toe, where the pile is tapered; NAN where it is not */
   const LbBar *bar;
   guint n_bars;
   double bar_inset_m;     /* face to the centre of the bars; NAN for the usual cover */
@@ -54,6 +55,7 @@ typedef enum {
   LB_FACT_Y,
   LB_FACT_SHAPE,
   LB_FACT_WIDTH,
+  LB_FACT_TIP_WIDTH,
   LB_FACT_VOID,
   LB_FACT_BAR,
   LB_FACT_N_BARS,

@@ -37,12 +37,27 @@ lb_drag_coefficient (LbShape shape)
   return &drag_coefficients[shape];
 }
 
-/* A length of the stub, weighed: N straight down. */
+/* How much wider it gets by each metre up from the cut. */
 static double
-weight_of (const LbStub *stub, double length_m, gboolean is_submerged)
+widening (const LbStub *stub)
+{
+  if (stub->cut_width_m <= 0 || stub->length_m <= 0)
+    return 0;
+  return (stub->outline.width_m - stub->cut_width_m) / stub->length_m;
+}
+
+static double
+cut_width (const LbStub *stub)
+{
+  return stub->cut_width_m <= 0 ? stub->outline.width_m : stub->cut_width_m;
+}
+
+/* A length of even width, weighed: N straight down. */
+static double
+weight_of (const LbStub *stub, double width_m, double length_m, gboolean is_submerged)
 {
   const LbPiece piece = {
-    .outline = stub->outline,
+    .outline = { stub->outline.shape, width_m, stub->outline.void_m },
     .length_m = length_m,
     .concrete_kg_per_m3 = stub->concrete_kg_per_m3,
     .water_kg_per_m3 = stub->water_kg_per_m3,
@@ -53,13 +68,46 @@ weight_of (const LbStub *stub, double length_m, gboolean is_submerged)
   return GRAVITY * (is_submerged ? lb_piece_mass_in_water (&piece) : lb_piece_mass_in_air (&piece));
 }
 
+/* What a length of the stub weighs, and its moment along the axis about the cut. */
+typedef struct
+{
+  double weight_n, along_nm;
+} Part;
+
+/* From @from_m to @to_m above the cut. Weight by the metre goes with the square of the width, so its
+ * integral and that of its moment are of the third and fourth order: Simpson's rule is exact. */
+static Part
+part_of (const LbStub *stub, double from_m, double to_m, gboolean is_submerged)
+{
+  const double length_m = to_m - from_m, slope = widening (stub), width_m = cut_width (stub);
+
+  if (!(fabs (slope) > 0)) {
+    const double weight_n = weight_of (stub, width_m, length_m, is_submerged);
+
+    return (Part){ weight_n, weight_n * (from_m + to_m) / 2 };
+  }
+
+  static const double shares[] = { 1.0 / 6, 4.0 / 6, 1.0 / 6 };
+  Part part = { 0 };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (shares); i++) {
+    const double at_m = from_m + length_m * (double) i / 2;
+    const double weight_n = shares[i] *
+                            weight_of (stub, width_m + slope * at_m, length_m, is_submerged);
+
+    part.weight_n += weight_n;
+    part.along_nm += weight_n * at_m;
+  }
+  return part;
+}
+
 double
 lb_stub_apparent_mass (const LbStub *stub)
 {
   g_return_val_if_fail (stub, (double) NAN);
 
-  return (weight_of (stub, stub->submerged_m, TRUE) +
-          weight_of (stub, stub->length_m - stub->submerged_m, FALSE)) /
+  return (part_of (stub, 0, stub->submerged_m, TRUE).weight_n +
+          part_of (stub, stub->submerged_m, stub->length_m, FALSE).weight_n) /
          GRAVITY;
 }
 
@@ -72,6 +120,7 @@ check_stub (const LbStub *stub, GError **error)
     const char *name, *unit;
     double value, least, most;
   } numbers[] = {
+    { "width at the cut", " m", stub->cut_width_m, 0, 100 },
     { "length above the cut", " m", stub->length_m, 0, 1000 },
     { "lean", " rad", stub->lean_rad, 0, G_PI_4 },
     { "length under water", " m", stub->submerged_m, 0, stub->length_m * (1 + LENGTH_SLACK) },
@@ -117,24 +166,25 @@ lb_stub_load_reckon (const LbStub *stub, LbStubLoad *out_load, GError **error)
 
   const double length_m = stub->length_m;
   const double wet_m = MIN (stub->submerged_m, length_m);
-  const double wet_n = weight_of (stub, wet_m, TRUE);
-  const double dry_n = weight_of (stub, length_m - wet_m, FALSE);
-  const double hook_n = stub->hook_share * (wet_n + dry_n);
-  const double down_n = wet_n + dry_n - hook_n;
+  const Part wet = part_of (stub, 0, wet_m, TRUE);
+  const Part dry = part_of (stub, wet_m, length_m, FALSE);
+  const double hook_n = stub->hook_share * (wet.weight_n + dry.weight_n);
+  const double down_n = wet.weight_n + dry.weight_n - hook_n;
   /* First moment along the axis, about the cut, of all that acts straight up or down. */
-  const double along_nm = wet_n * wet_m / 2 + dry_n * (wet_m + length_m) / 2 - hook_n * length_m;
+  const double along_nm = wet.along_nm + dry.along_nm - hook_n * length_m;
   /* The current is taken square to the axis whatever its bearing; v|v| of a worst bearing is a
    * size without a sign. */
-  const double drag_n = 0.5 * stub->water_kg_per_m3 * stub->drag_coefficient *
-                        (stub->outline.width_m + 2 * stub->growth_m) * wet_m * stub->current_m_s *
-                        stub->current_m_s;
+  const double drag_n_per_m2 = 0.5 * stub->water_kg_per_m3 * stub->drag_coefficient *
+                               stub->current_m_s * stub->current_m_s;
+  const double width_m = cut_width (stub) + 2 * stub->growth_m;
+  const double wider_m = widening (stub) * wet_m;
 
   *out_load = (LbStubLoad){
     .axial_n = down_n * cos (stub->lean_rad),
     .shear_n = down_n * sin (stub->lean_rad),
     .moment_nm = along_nm * sin (stub->lean_rad),
-    .drag_n = drag_n,
-    .drag_nm = drag_n * wet_m / 2,
+    .drag_n = drag_n_per_m2 * wet_m * (width_m + wider_m / 2),
+    .drag_nm = drag_n_per_m2 * wet_m * wet_m * (width_m / 2 + wider_m / 3),
   };
   return TRUE;
 }

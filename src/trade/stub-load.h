@@ -11,7 +11,8 @@ G_BEGIN_DECLS
 /* The part of a pile above the cut, and what pulls at it. */
 typedef struct
 {
-  LbOutline outline;
+  LbOutline outline;  /* at the head */
+  double cut_width_m; /* at the cut of a tapered pile; 0 for the same */
   double length_m;    /* along the axis, from the cut to the head */
   double lean_rad;    /* of the axis from the vertical */
   double submerged_m; /* of the length, from the cut up; the rest is in air */
@@ -51,7 +52,8 @@ double lb_stub_apparent_mass (const LbStub *stub);
  * @out_load: (out): untouched on failure
  *
  * Forces and moments at the cut by statics (docs/methods.md, "Hold"). Weight acts in two parts,
- * in air and in water, each at its own middle; drag on the submerged length alone.
+ * in air and in water, each at its own middle; drag on the submerged length alone. Of a tapered stub
+ * each at its own centroid, and drag on the width there is.
  *
  * Returns: %FALSE with %LB_TRADE_ERROR_INCOMPLETE when a number is not known (NAN), with
  *   %LB_TRADE_ERROR_DOMAIN when one makes no sense

@@ -3,10 +3,27 @@
 
 #include <math.h>
 
+/* As if without a hole, and wider by @grown_m. */
+static double
+solid_volume (const LbPiece *piece, double grown_m)
+{
+  const LbOutline near = { .shape = piece->outline.shape,
+                           .width_m = piece->outline.width_m + grown_m };
+  const LbOutline far = { .shape = near.shape, .width_m = piece->far_width_m + grown_m };
+
+  if (piece->far_width_m <= 0)
+    return lb_outline_area (&near) * piece->length_m;
+  return lb_frustum_volume (lb_outline_area (&near), lb_outline_area (&far), piece->length_m);
+}
+
 static double
 concrete_volume (const LbPiece *piece)
 {
-  return lb_outline_area (&piece->outline) * piece->length_m;
+  const double d = piece->outline.void_m;
+
+  if (!lb_outline_is_known (&piece->outline) || (piece->far_width_m > 0 && piece->far_width_m <= d))
+    return (double) NAN;
+  return solid_volume (piece, 0) - G_PI_4 * d * d * piece->length_m;
 }
 
 /* The jacket of growth round the outside: the same shape, wider by the thickness on each side,
@@ -14,11 +31,7 @@ concrete_volume (const LbPiece *piece)
 static double
 growth_volume (const LbPiece *piece)
 {
-  const LbOutline inner = { .shape = piece->outline.shape, .width_m = piece->outline.width_m };
-  LbOutline outer = inner;
-
-  outer.width_m += 2 * piece->growth_m;
-  return (lb_outline_area (&outer) - lb_outline_area (&inner)) * piece->length_m;
+  return solid_volume (piece, 2 * piece->growth_m) - solid_volume (piece, 0);
 }
 
 double

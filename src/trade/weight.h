@@ -11,6 +11,7 @@ G_BEGIN_DECLS
 typedef struct
 {
   LbOutline outline;
+  double far_width_m;        /* across the other end of a tapered one; 0 for the same */
   double length_m;           /* along the axis */
   double concrete_kg_per_m3; /* reinforced */
   double water_kg_per_m3;

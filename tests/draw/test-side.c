@@ -239,6 +239,41 @@ test_sizes (void)
   }
 }
 
+/* How much of a band across the page two pictures differ in. */
+static guint
+count_different (const guchar *one, const guchar *other, int width, int top, int bottom)
+{
+  guint n = 0;
+  for (int i = top * width; i < bottom * width; i++)
+    n += one[i] != other[i];
+  return n;
+}
+
+/* A tapered pile gets narrower down the page, from the width that an even one has at the head. */
+static void
+test_taper (void)
+{
+  enum {
+    WIDTH = 300,
+    HEIGHT = 300
+  };
+  Case even, tapered;
+  case_init (&even, LACKS_BARS, LB_STEP_STANDING, 0);
+  case_init (&tapered, LACKS_BARS, LB_STEP_STANDING, 0);
+  even.pile.outline.width_m = tapered.pile.outline.width_m = 1.2;
+  even.pile.toe_m = tapered.pile.toe_m = -16;
+  tapered.pile.tip_width_m = 0.4;
+
+  g_autofree guchar *one = picture_of (&even.side, &LB_VOICE_PLAIN, WIDTH, HEIGHT);
+  g_autofree guchar *other = picture_of (&tapered.side, &LB_VOICE_PLAIN, WIDTH, HEIGHT);
+  guint before = count_different (one, other, WIDTH, 40, 60);
+  for (int top = 80; top <= 200; top += 40) {
+    const guint here = count_different (one, other, WIDTH, top, top + 20);
+    g_assert_cmpuint (here, >, before);
+    before = here;
+  }
+}
+
 int
 main (int argc, char *argv[])
 {
@@ -249,5 +284,6 @@ main (int argc, char *argv[])
   g_test_add_func ("/side/lean", test_lean);
   g_test_add_func ("/side/words-stay-whole", test_words_stay_whole);
   g_test_add_func ("/side/sizes", test_sizes);
+  g_test_add_func ("/side/taper", test_taper);
   return g_test_run ();
 }

@@ -87,12 +87,15 @@ check_standing (LbTrial *trial)
 static void
 check_frustum (LbTrial *trial)
 {
-  const LbOutline wide = outline_of (trial, "width");
-  const LbOutline narrow = outline_of (trial, "tip");
+  LbPiece piece = {
+    .outline = outline_of (trial, "width"),
+    .far_width_m = lb_trial_number (trial, "tip"),
+    .length_m = lb_trial_number (trial, "length"),
+    .concrete_kg_per_m3 = 1, /* so that its mass is its volume */
+  };
 
-  lb_trial_expect (trial, "volume",
-                   lb_frustum_volume (lb_outline_area (&wide), lb_outline_area (&narrow),
-                                      lb_trial_number (trial, "length")));
+  piece.outline.void_m = lb_trial_number (trial, "void");
+  lb_trial_expect (trial, "volume", lb_piece_mass_in_air (&piece));
 }
 
 static gboolean
@@ -167,7 +170,8 @@ const LbCheck LB_CHECKS_CONCRETE[] = {
   { "frustum",
     check_frustum,
     { LB_GIVEN ("shape", "text"), LB_GIVEN ("width", "length"), LB_GIVEN ("tip", "length"),
-      LB_GIVEN ("length", "length"), LB_EXPECTED ("volume", "volume") } },
+      LB_GIVEN ("void", "length"), LB_GIVEN ("length", "length"),
+      LB_EXPECTED ("volume", "volume") } },
   { "batter",
     check_batter,
     { LB_GIVEN ("batter", "text"), LB_GIVEN ("rise", "length"), LB_EXPECTED ("angle", "angle"),

@@ -113,6 +113,8 @@ lb_bared_cut_chance (LbBaredCut *self, GRand *rand, guint n_most)
   lb_bar_layout_place (&layout, &self->stub.outline, 3 * INCH, n_bars, self->places);
   if (g_rand_boolean (rand))
     self->stub.outline.void_m = g_rand_double_range (rand, 0.1, 0.4) * width_m;
+  if (g_rand_boolean (rand))
+    self->stub.cut_width_m = g_rand_double_range (rand, 0.7, 1) * width_m;
   self->stub.length_m = g_rand_double_range (rand, 1, 8);
   self->stub.submerged_m = self->stub.length_m * g_rand_double (rand);
   self->stub.lean_rad = atan (g_rand_double_range (rand, 0, 1.0 / 5));

@@ -24,7 +24,7 @@ void lb_bared_cut_init (LbBaredCut *cut,
                         guint n_bars,
                         const char *bar);
 
-/* Any shape, hollow or not, any bars standing in any way, 3 to @n_most of them, any stub and gap. */
+/* Any shape, hollow and tapered or not, any bars standing in any way, 3 to @n_most of them, any stub and gap. */
 void lb_bared_cut_chance (LbBaredCut *cut, GRand *rand, guint n_most);
 
 LbStubLoad lb_bared_cut_load (const LbStub *stub, double hook_share);

@@ -24,6 +24,10 @@ lb_chance_cut (LbChanceCut *cut, GRand *rand)
   pile->outline.width_m = g_rand_double_range (rand, 10, 60) * INCH;
   if (one_in (rand, 2))
     pile->outline.void_m = 0.5 * pile->outline.width_m;
+  if (one_in (rand, 4))
+    pile->tip_width_m = g_rand_double_range (rand, 0.4, 1) * pile->outline.width_m;
+  if (one_in (rand, 2))
+    pile->toe_m = g_rand_double_range (rand, -110, -70);
   if (!one_in (rand, 6))
     pile->bar = lb_bar_find (bars[g_rand_int_range (rand, 0, G_N_ELEMENTS (bars))]);
   if (!one_in (rand, 6))

@@ -261,6 +261,41 @@ test_bar_places (void)
   shell_assert_says (out.err, "bar 1 stands out of the face");
 }
 
+/* From a list: half way down its taper the pile is half way between its widths. Broken off there, it is
+ * that wide at the head. */
+static void
+test_tapered (void)
+{
+  g_auto (Said) said = { 0 }, broken = { 0 }, cut = { 0 };
+
+  shell_write ("taper.csv", "mark,x,y,shape,width (in),toe width (in),bar,bars,head,cut,toe\n"
+                            "T1,0,0,oct,16,8,#8,8,10,-10,-30\n");
+  shell_tool_ends (0, "new taper");
+  shell_tool_ends (0, "take-piles taper taper.csv");
+  shell_tool (&said, 0, "piles taper --json");
+  g_autoptr (JsonNode) root = shell_parse_json (said.out);
+  JsonObject *pile = json_array_get_object_element (json_node_get_array (root), 0);
+
+  g_assert_cmpfloat_with_epsilon (json_object_get_double_member (pile, "tip_width_m"), 8 * 0.0254,
+                                  1e-9);
+  g_assert_cmpfloat_with_epsilon (json_object_get_double_member (pile, "width_at_cut_m"),
+                                  12 * 0.0254, 1e-9);
+  shell_tool (&cut, 0, "cut taper T1");
+  shell_assert_says (cut.out, "16 in octagonal tapering to 8 in");
+  shell_assert_says (cut.out, "20 ft of 16 to 12 in octagonal");
+  shell_tool_ends (0, "draw taper side T1 side.svg");
+  shell_tool_ends (0, "check taper");
+
+  shell_tool_ends (0, "record taper broken T1 --stub -10 --day 2026-07-01");
+  shell_tool (&broken, 0, "piles taper --json");
+  g_autoptr (JsonNode) after = shell_parse_json (broken.out);
+
+  g_assert_cmpfloat_with_epsilon (
+    json_object_get_double_member (json_array_get_object_element (json_node_get_array (after), 0),
+                                   "width_m"),
+    12 * 0.0254, 1e-9);
+}
+
 /* --- Divers ------------------------------------------------------------------------------- */
 
 #define DAY " --day 2026-07-01"
@@ -414,6 +449,7 @@ main (int argc, char **argv)
   g_test_add_func ("/tool/take-back-and-redo", test_take_back_and_redo);
   g_test_add_func ("/tool/record/burning", test_burning);
   g_test_add_func ("/tool/bar-places", test_bar_places);
+  g_test_add_func ("/tool/tapered", test_tapered);
   g_test_add_func ("/tool/divers", test_divers);
   g_test_add_func ("/tool/dive-table", test_dive_table);
   g_test_add_func ("/tool/severed", test_severed);

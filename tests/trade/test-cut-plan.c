@@ -2,6 +2,7 @@
 #include "trade/cut-plan.h"
 
 #include <math.h>
+#include <string.h>
 
 static void
 reckon (const LbPile *pile,
@@ -180,6 +181,80 @@ test_missing_facts (void)
   }
 }
 
+/* Half way down its taper the pile is half way between its widths; the piece is lighter for it and the
+ * bars stand closer. Without the toe nobody can say. */
+static void
+test_tapered (void)
+{
+  LbAssumptions assumptions;
+  LbCutPlan even, tapered, unknown;
+  LbPile pile;
+
+  example (&pile);
+  lb_assumptions_init (&assumptions);
+  pile.cut_m = -25 * FOOT;
+  reckon (&pile, 0, 0, &assumptions, &even);
+  pile.tip_width_m = 8 * INCH;
+  reckon (&pile, 0, 0, &assumptions, &tapered);
+
+  g_assert_cmpfloat_with_epsilon (tapered.outline.width_m, 12 * INCH, 1e-12);
+  /* h/3 (A1 + A2 + √(A1 A2)) of 256, 144 and 192 sq in beside 256. */
+  g_assert_cmpfloat_with_epsilon (shown (&tapered, LB_FIGURE_MASS_IN_AIR) /
+                                    shown (&even, LB_FIGURE_MASS_IN_AIR),
+                                  592.0 / 768, 1e-9);
+  g_assert_cmpfloat_with_epsilon (even.places[0].y, 5 * INCH, 1e-12);
+  g_assert_cmpfloat_with_epsilon (tapered.places[0].y, 3 * INCH, 1e-12);
+  g_assert_null (tapered.hold_missing);
+
+  /* A length is as heavy as the widest, so there are no fewer than the weights at the head ask for. */
+  assumptions.value[LB_ASSUME_CRANE_CAPACITY] = 2000;
+  reckon (&pile, 0, 0, &assumptions, &tapered);
+  pile.tip_width_m = (double) NAN;
+  reckon (&pile, 0, 0, &assumptions, &even);
+  g_assert_cmpfloat (shown (&tapered, LB_FIGURE_LENGTHS), ==, shown (&even, LB_FIGURE_LENGTHS));
+
+  pile.tip_width_m = 8 * INCH;
+  pile.toe_m = (double) NAN;
+  reckon (&pile, 0, 0, &assumptions, &unknown);
+  g_assert_true (isnan (shown (&unknown, LB_FIGURE_MASS_IN_AIR)));
+  g_assert_nonnull (lb_figure_missing (LB_FIGURE_MASS_IN_AIR, &pile));
+  g_assert_nonnull (unknown.hold_missing);
+}
+
+/* Stressed strand holds by rules of its own: no bar figure is taken for it, however it stands, and the
+ * plan warns of what it does when it is cut. */
+static void
+test_prestressed (void)
+{
+  static const char *const layouts[] = { "", "3 on each face", "4 outer, 4 inner at 101.6" };
+  LbAssumptions assumptions;
+  gsize n_sizes, n_strands = 0;
+  const LbBar *sizes = lb_bar_table (&n_sizes);
+
+  lb_assumptions_init (&assumptions);
+  for (gsize i = 0; i < n_sizes; i++) {
+    for (gsize l = 0; l < G_N_ELEMENTS (layouts) && sizes[i].kind == LB_BAR_STRAND; l++) {
+      LbCutPlan plan;
+      LbPile pile;
+
+      n_strands++;
+      example (&pile);
+      pile.bar = &sizes[i];
+      pile.bar_places = layouts[l];
+      reckon (&pile, 0, 0, &assumptions, &plan);
+      g_assert_nonnull (plan.hold_missing);
+      g_assert_nonnull (strstr (plan.hold_missing, "Strand"));
+      g_assert_true (isnan (shown (&plan, LB_FIGURE_RIG_BEFORE)));
+      g_assert_true (isnan (shown (&plan, LB_FIGURE_HOLD_STRESS)));
+      g_assert_cmpuint (plan.hold.n_steps, ==, 0);
+      g_assert_true (says (&plan, "strand"));
+      g_assert_false (says (&plan, "rig-before"));
+      g_assert_true (plan.is_battered && says (&plan, "rig-first"));
+    }
+  }
+  g_assert_cmpuint (n_strands, >, 0);
+}
+
 static void
 test_deeper_is_harder (void)
 {
@@ -275,6 +350,8 @@ main (int argc, char *argv[])
   g_test_add_func ("/trade/cut-plan/ranges-rise", test_ranges_rise);
   g_test_add_func ("/trade/cut-plan/missing-facts", test_missing_facts);
   g_test_add_func ("/trade/cut-plan/deeper-is-harder", test_deeper_is_harder);
+  g_test_add_func ("/trade/cut-plan/tapered", test_tapered);
+  g_test_add_func ("/trade/cut-plan/prestressed", test_prestressed);
   g_test_add_func ("/trade/cut-plan/bars-burned", test_bars_burned);
   g_test_add_func ("/trade/cut-plan/tags", test_tags);
   g_test_add_func ("/trade/cut-plan/keys", test_keys);

@@ -84,9 +84,11 @@ typedef enum {
   WORLD_LARGE,   /* so much of everything that whole numbers follow, too; no cut elevation */
   WORLD_LARGE_LEARNED,
   WORLD_SLENDER, /* plumb in slack water, on thin bars bared so far that they buckle */
+  WORLD_TAPERED, /* and so heavy that it is cut to lengths */
+  WORLD_LARGE_TAPERED,
 } WorldKind;
 
-#define N_WORLDS (WORLD_SLENDER + 1)
+#define N_WORLDS (WORLD_LARGE_TAPERED + 1)
 
 /* A hollow pile of 50 bars that hardly leans, small cylinders, deep water, a weak crane. */
 static void
@@ -145,6 +147,17 @@ world_of (WorldKind kind)
     break;
   case WORLD_LARGE:
     make_large (&world);
+    break;
+  case WORLD_TAPERED:
+    world.pile.outline.width_m = 24 * INCH;
+    world.pile.tip_width_m = 12 * INCH;
+    world.pile.toe_m = -60 * FOOT;
+    world.assumptions.value[LB_ASSUME_CRANE_CAPACITY] = 2500;
+    break;
+  case WORLD_LARGE_TAPERED:
+    make_large (&world);
+    world.pile.tip_width_m = 1.3;
+    world.pile.toe_m = -45;
     break;
   case WORLD_SLENDER:
     world.pile.bar = lb_bar_find ("#6");
@@ -205,6 +218,11 @@ turn_fact (World *world, LbFact fact, int turn)
     return turn < LB_N_SHAPES;
   case LB_FACT_WIDTH:
     pile->outline.width_m *= 1 + 0.1 * (turn + 1);
+    return TRUE;
+  case LB_FACT_TIP_WIDTH:
+    pile->tip_width_m = (0.75 - 0.05 * turn) * pile->outline.width_m;
+    if (isnan (pile->toe_m))
+      pile->toe_m = -50;
     return TRUE;
   case LB_FACT_VOID:
     pile->outline.void_m = 0.05 * turn;

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "trade/pile-bars.h"
+#include "trade/pile-taper.h"
 
 #include "trade/trade-error.h"
 
@@ -82,10 +83,16 @@ test_facts_disagree (Fixture *self, gconstpointer data)
     LbFact fact;
     const char *text, *words;
   } cases[] = {
-    { LB_FACT_HEAD, "-24", "not above the cut" }, { LB_FACT_HEAD, "-70", "not above the toe" },
-    { LB_FACT_CUT, "-61", "below the toe" },      { LB_FACT_MUDLINE, "-60", "mudline" },
-    { LB_FACT_VOID, "16", "void is as wide" },    { LB_FACT_BAR_INSET, "7", "no room" },
-    { LB_FACT_N_BARS, "60", "closer" },           { LB_FACT_PINNED, "9", "kept" },
+    { LB_FACT_HEAD, "-24", "not above the cut" },
+    { LB_FACT_HEAD, "-70", "not above the toe" },
+    { LB_FACT_CUT, "-61", "below the toe" },
+    { LB_FACT_MUDLINE, "-60", "mudline" },
+    { LB_FACT_VOID, "16", "void is as wide" },
+    { LB_FACT_TIP_WIDTH, "17", "toe is wider" },
+    { LB_FACT_TIP_WIDTH, "4", "void is as wide as the toe" },
+    { LB_FACT_BAR_INSET, "7", "no room" },
+    { LB_FACT_N_BARS, "60", "closer" },
+    { LB_FACT_PINNED, "9", "kept" },
   };
 
   assert_agrees (self);
@@ -166,6 +173,43 @@ test_fallback (Fixture *self, gconstpointer data)
   g_assert_cmpfloat_with_epsilon (hypot (places[4].x, places[4].y), 3 * INCH, 1e-12);
 }
 
+/* Bars are looked at where the pile is cut: 34 of 70 ft down from 16 in at the head. */
+static void
+test_taper (Fixture *self, gconstpointer data)
+{
+  set (self, LB_FACT_TIP_WIDTH, "12");
+
+  const LbOutline at_cut = lb_pile_outline_at (&self->pile, self->pile.cut_m);
+
+  g_assert_cmpfloat_with_epsilon (at_cut.width_m, (16 - 4 * 34.0 / 70) * INCH, 1e-12);
+  g_assert_cmpfloat_with_epsilon (lb_pile_outline_at (&self->pile, 99).width_m, 16 * INCH, 1e-12);
+  g_assert_cmpfloat_with_epsilon (lb_pile_outline_at (&self->pile, -99).width_m, 12 * INCH, 1e-12);
+  g_assert_cmpfloat_with_epsilon (at_cut.void_m, 4 * INCH, 1e-12);
+  assert_agrees (self);
+  set (self, LB_FACT_BAR_PLACES, "at 0 6.5; 3 5; 5 0; 5 -3; 0 -5; -3 -5; -5 0; -5 3");
+  assert_agrees (self);
+  /* Within the face at the head, and out of it at the cut. */
+  set (self, LB_FACT_BAR_PLACES, "at 0 7; 3 5; 5 0; 5 -3; 0 -5; -3 -5; -5 0; -5 3");
+  assert_disagrees (self, "bar 1 stands out");
+
+  /* Broken at the cut: what was there is the head, and nothing below has changed. */
+  LbPile broken = self->pile;
+
+  lb_pile_break_off (&broken, broken.cut_m);
+  g_assert_cmpfloat_with_epsilon (broken.outline.width_m, at_cut.width_m, 1e-12);
+  g_assert_cmpfloat_with_epsilon (lb_pile_outline_at (&broken, -12).width_m,
+                                  lb_pile_outline_at (&self->pile, -12).width_m, 1e-12);
+
+  /* Without the toe nobody knows the width but at the head, and without taper it is known anywhere. */
+  set (self, LB_FACT_TOE, "");
+  g_assert_cmpfloat (lb_pile_outline_at (&self->pile, self->pile.cut_m).width_m, ==, 0);
+  g_assert_true (isnan (lb_pile_end_width (&self->pile, self->pile.cut_m)));
+  set (self, LB_FACT_TIP_WIDTH, "");
+  g_assert_cmpfloat (lb_pile_end_width (&self->pile, self->pile.cut_m), ==, 0);
+  g_assert_cmpfloat_with_epsilon (lb_pile_outline_at (&self->pile, (double) NAN).width_m, 16 * INCH,
+                                  1e-12);
+}
+
 #define ADD(name, function) g_test_add (name, Fixture, NULL, set_up, function, tear_down)
 
 int
@@ -175,6 +219,7 @@ main (int argc, char *argv[])
   ADD ("/trade/pile-check/facts-disagree", test_facts_disagree);
   ADD ("/trade/pile-check/places", test_places);
   ADD ("/trade/pile-check/fallback", test_fallback);
+  ADD ("/trade/pile-check/taper", test_taper);
   g_test_add_func ("/trade/pile-check/empty-pile-agrees", test_empty_pile_agrees);
   return g_test_run ();
 }

@@ -32,7 +32,8 @@ static const char *const typed[LB_N_FACTS] = {
   [LB_FACT_CUT] = "-24.1",
   [LB_FACT_MUDLINE] = "-25",
   [LB_FACT_TOE] = "-60",
-  [LB_FACT_BAR_PLACES] = "4 outer, 4 inner at 5 in",
+  [LB_FACT_BAR_PLACES] = "4 outer, 4 inner at 4 in",
+  [LB_FACT_TIP_WIDTH] = "12",
   [LB_FACT_CONCRETE] = "core",
   [LB_FACT_PINNED] = "7, 3",
   [LB_FACT_ORDER] = "5, 1-4, 6",
@@ -81,7 +82,8 @@ test_set_and_get (void)
     g_assert_cmpfloat (again.outline.width_m, ==, pile.outline.width_m);
     g_assert_cmpfloat (again.outline.void_m, ==, pile.outline.void_m);
     g_assert_cmpfloat (again.bar_inset_m, ==, pile.bar_inset_m);
-    g_assert_cmpstr (again.bar_places, ==, "4 outer, 4 inner at 127");
+    g_assert_cmpfloat (again.tip_width_m, ==, pile.tip_width_m);
+    g_assert_cmpstr (again.bar_places, ==, "4 outer, 4 inner at 101.6");
     g_assert_cmpfloat (again.batter, ==, pile.batter);
     g_assert_cmpfloat (again.bearing_rad, ==, pile.bearing_rad);
     g_assert_cmpfloat (again.head_m, ==, pile.head_m);

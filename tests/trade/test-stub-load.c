@@ -2,6 +2,7 @@
 #include "trade/stub-load.h"
 
 #include "trade/trade-error.h"
+#include "trade/weight.h"
 
 #include <math.h>
 
@@ -128,6 +129,64 @@ test_current (void)
   g_assert_cmpfloat_with_epsilon (reckon (&stub).drag_nm, 4 * once, 1e-9);
 }
 
+/* A tapered stub is many short even ones on top of each other. */
+static void
+test_taper (void)
+{
+  enum {
+    N_SLICES = 4000
+  };
+  LbStub stub = leaning;
+
+  stub.cut_width_m = 0.3;
+  stub.hook_share = 0.25;
+
+  const LbStubLoad load = reckon (&stub);
+  LbStubLoad sum = { 0 };
+  double hook_n = 0;
+
+  for (int i = 0; i < N_SLICES; i++) {
+    const double at_m = stub.length_m * (i + 0.5) / N_SLICES;
+    LbStub slice = leaning;
+
+    slice.outline.width_m = 0.3 + (0.4 - 0.3) * at_m / stub.length_m;
+    slice.length_m = stub.length_m / N_SLICES;
+    slice.submerged_m = at_m < stub.submerged_m ? slice.length_m : 0;
+
+    const LbStubLoad part = reckon (&slice);
+
+    sum.axial_n += part.axial_n * 0.75;
+    sum.shear_n += part.shear_n * 0.75;
+    sum.moment_nm += part.shear_n * at_m;
+    sum.drag_n += part.drag_n;
+    sum.drag_nm += part.drag_n * at_m;
+    hook_n += 0.25 * part.shear_n;
+  }
+  sum.moment_nm -= hook_n * stub.length_m;
+  g_assert_cmpfloat_with_epsilon (load.axial_n, sum.axial_n, 1e-6 * load.axial_n);
+  g_assert_cmpfloat_with_epsilon (load.shear_n, sum.shear_n, 1e-6 * load.shear_n);
+  g_assert_cmpfloat_with_epsilon (load.moment_nm, sum.moment_nm, 1e-6 * load.moment_nm);
+  g_assert_cmpfloat_with_epsilon (load.drag_n, sum.drag_n, 1e-6 * load.drag_n);
+  g_assert_cmpfloat_with_epsilon (load.drag_nm, sum.drag_nm, 1e-6 * load.drag_nm);
+
+  /* What it weighs is what its two frustums weigh. */
+  LbPiece wet = { .outline = { LB_SHAPE_SQUARE, 0.3, 0.2 },
+                  .far_width_m = 0.3 + 0.1 * 5 / 8,
+                  .length_m = 5,
+                  .concrete_kg_per_m3 = 2400,
+                  .water_kg_per_m3 = 1025,
+                  .growth_m = 0.05,
+                  .growth_kg_per_m3 = 1360 };
+  LbPiece dry = wet;
+
+  dry.outline.width_m = wet.far_width_m;
+  dry.far_width_m = 0.4;
+  dry.length_m = 3;
+  g_assert_cmpfloat_with_epsilon (lb_stub_apparent_mass (&stub),
+                                  lb_piece_mass_in_water (&wet) + lb_piece_mass_in_air (&dry),
+                                  1e-8);
+}
+
 static void
 test_drag_coefficients (void)
 {
@@ -156,6 +215,7 @@ test_refused (void)
     { offsetof (LbStub, length_m), (double) NAN, LB_TRADE_ERROR_INCOMPLETE },
     { offsetof (LbStub, outline.width_m), 0, LB_TRADE_ERROR_INCOMPLETE },
     { offsetof (LbStub, current_m_s), (double) NAN, LB_TRADE_ERROR_INCOMPLETE },
+    { offsetof (LbStub, cut_width_m), (double) NAN, LB_TRADE_ERROR_INCOMPLETE },
     { offsetof (LbStub, length_m), -1, LB_TRADE_ERROR_DOMAIN },
     { offsetof (LbStub, lean_rad), 0.8, LB_TRADE_ERROR_DOMAIN },
     { offsetof (LbStub, lean_rad), -0.1, LB_TRADE_ERROR_DOMAIN },
@@ -185,6 +245,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/trade/stub-load/hook", test_hook);
   g_test_add_func ("/trade/stub-load/limits", test_limits);
   g_test_add_func ("/trade/stub-load/current", test_current);
+  g_test_add_func ("/trade/stub-load/taper", test_taper);
   g_test_add_func ("/trade/stub-load/drag-coefficients", test_drag_coefficients);
   g_test_add_func ("/trade/stub-load/refused", test_refused);
   return g_test_run ();

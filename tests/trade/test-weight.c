@@ -60,6 +60,35 @@ test_frustum (void)
                                   lb_frustum_volume (4, 1, 2), 1e-12);
 }
 
+/* Cut in two anywhere, a tapered hollow piece weighs as much, growth and all; with hardly any taper it
+ * weighs what an even one does. */
+static void
+test_taper (void)
+{
+  LbPiece whole = piece, top, bottom;
+
+  whole.far_width_m = 0.3;
+  top = bottom = whole;
+  top.length_m = 2;
+  top.far_width_m = bottom.outline.width_m = 0.4 - 0.1 * 2 / 6;
+  bottom.length_m = 4;
+  g_assert_cmpfloat_with_epsilon (lb_piece_mass_in_air (&top) + lb_piece_mass_in_air (&bottom),
+                                  lb_piece_mass_in_air (&whole), 1e-9);
+  g_assert_cmpfloat_with_epsilon (lb_piece_mass_in_water (&top) + lb_piece_mass_in_water (&bottom),
+                                  lb_piece_mass_in_water (&whole), 1e-9);
+  g_assert_cmpfloat (lb_piece_mass_in_air (&whole), <, lb_piece_mass_in_air (&piece));
+
+  whole.far_width_m = 0.4 + 1e-12;
+  g_assert_cmpfloat_with_epsilon (lb_piece_mass_in_air (&whole), lb_piece_mass_in_air (&piece),
+                                  1e-6);
+
+  /* As narrow as its hole, or of a width that is not known. */
+  whole.far_width_m = 0.2;
+  g_assert_true (isnan (lb_piece_mass_in_air (&whole)));
+  whole.far_width_m = (double) NAN;
+  g_assert_true (isnan (lb_piece_mass_in_air (&whole)));
+}
+
 int
 main (int argc, char *argv[])
 {
@@ -68,5 +97,6 @@ main (int argc, char *argv[])
   g_test_add_func ("/trade/weight/archimedes", test_archimedes);
   g_test_add_func ("/trade/weight/limits", test_limits);
   g_test_add_func ("/trade/weight/frustum", test_frustum);
+  g_test_add_func ("/trade/weight/taper", test_taper);
   return g_test_run ();
 }
