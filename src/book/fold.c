@@ -446,6 +446,19 @@ lb_fold_basis (const LbFold *fold)
   return &fold->lessons->basis;
 }
 
+void
+lb_fold_burn_left (const LbFold *fold, LbBurnLeft *out_left)
+{
+  g_return_if_fail (fold != NULL);
+  g_return_if_fail (out_left != NULL);
+
+  *out_left = (LbBurnLeft) LB_BURN_LEFT_INIT;
+  for (guint i = 0; i < fold->n_piles; i++) {
+    if ((fold->states[i].done & STEP_BITS_CUT) == 0)
+      lb_burn_left_add (out_left, &fold->piles[i], fold->states[i].n_left, lb_fold_basis (fold));
+  }
+}
+
 LbFold *
 lb_fold_new (const LbLedger *ledger, gint64 until_us)
 {

@@ -2,7 +2,7 @@
 #pragma once
 
 #include "book/ledger.h"
-#include "trade/burn-rate.h"
+#include "trade/burn-left.h"
 #include "trade/cut-basis.h"
 #include "trade/dive-table.h"
 
@@ -100,6 +100,9 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (LbFold, lb_fold_free)
  * kept: it takes as long as all the rest of the fold, and much of what is shown needs none of it.
  */
 const LbCutBasis *lb_fold_basis (const LbFold *fold);
+
+/* The burning at all piles that are neither severed nor out. */
+void lb_fold_burn_left (const LbFold *fold, LbBurnLeft *out_left);
 
 /* Index by present mark (any case, spaces ignored), -1 for none. */
 int lb_fold_find_mark (const LbFold *fold, const char *mark);

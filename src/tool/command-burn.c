@@ -72,14 +72,6 @@ for_rates (const Burning *burning,
 /* --- JSON --------------------------------------------------------------------------------- */
 
 static void
-add_range (JsonBuilder *builder, const char *key, LbQuantity quantity, const LbRange *range)
-{
-  lb_json_add_member (builder, lb_json_name (key, NULL, quantity), range->likely);
-  lb_json_add_member (builder, lb_json_name (key, "low", quantity), range->low);
-  lb_json_add_member (builder, lb_json_name (key, "high", quantity), range->high);
-}
-
-static void
 add_flag (JsonBuilder *builder, const char *name, gboolean is_so)
 {
   json_builder_set_member_name (builder, name);
@@ -99,7 +91,7 @@ add_rate (const Burning *burning,
   json_builder_begin_object (builder);
   lb_json_add_text (builder, "bar", bar->name);
   lb_json_add_text (builder, "visibility", lb_visibility_key (visibility));
-  add_range (builder, "rate", LB_QUANTITY_BURN_RATE, &rate);
+  lb_json_add_range (builder, "rate", LB_QUANTITY_BURN_RATE, &rate);
   lb_json_add_member (builder, g_strdup ("bars_count"), seen->n_bars);
   lb_json_add_member (builder, g_strdup ("samples_count"), seen->n_samples);
   json_builder_end_object (builder);
@@ -159,8 +151,8 @@ put_json (const Burning *burning)
 
   json_builder_begin_object (builder);
   add_flag (builder, "is_default", burning->model->n_samples == 0);
-  add_range (builder, "rate", LB_QUANTITY_BURN_RATE, &rate);
-  add_range (builder, "stated", LB_QUANTITY_BURN_RATE, &burning->model->stated);
+  lb_json_add_range (builder, "rate", LB_QUANTITY_BURN_RATE, &rate);
+  lb_json_add_range (builder, "stated", LB_QUANTITY_BURN_RATE, &burning->model->stated);
   lb_json_add_member (builder, g_strdup ("bars_count"), burning->model->n_bars);
   lb_json_add_member (builder, g_strdup ("untimed_bars_count"), burning->history->n_untimed);
   json_builder_set_member_name (builder, "rates");

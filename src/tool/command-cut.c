@@ -35,9 +35,7 @@ add_figure (JsonBuilder *builder,
   g_autofree char *reason_name = g_strconcat (key, "_reason", NULL);
   g_autofree char *reason = lb_figure_reason_text (voice, pile, &fold->assumptions, plan, id);
 
-  lb_json_add_member (builder, lb_json_name (key, NULL, quantity), figure->range.likely);
-  lb_json_add_member (builder, lb_json_name (key, "low", quantity), figure->range.low);
-  lb_json_add_member (builder, lb_json_name (key, "high", quantity), figure->range.high);
+  lb_json_add_range (builder, key, quantity, &figure->range);
   lb_json_add_text (builder, tag_name, lb_tag_name (figure->tag));
   lb_json_add_text (builder, reason_name, reason);
 }

@@ -1,4 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "draw/burn-words.h"
 #include "draw/plan-words.h"
 #include "tool/command.h"
 
@@ -66,6 +67,20 @@ append_day (GString *text, const LbVoice *voice, const LbFold *fold)
                           day->totals.rods, oxygen, day->totals.n_dives);
 }
 
+static void
+append_left (GString *text, const LbVoice *voice, const LbFold *fold)
+{
+  LbBurnLeft left;
+  LbBurnNeed need;
+
+  lb_fold_burn_left (fold, &left);
+  lb_burn_left_predict (&left, lb_fold_basis (fold), &need);
+
+  g_autofree char *words = lb_burn_left_text (voice, &left, &need);
+
+  g_string_append_printf (text, "%s\n", words);
+}
+
 static LbExit
 run (int n_args, char **args)
 {
@@ -87,6 +102,7 @@ run (int n_args, char **args)
     g_string_append_printf (text, "%s: %u\n", g_dgettext (GETTEXT_PACKAGE, lb_step_name (step)),
                             job.fold->n_by_step[step]);
   append_day (text, &voice, job.fold);
+  append_left (text, &voice, job.fold);
   g_string_append_printf (text, _ ("Piles with something to put right: %u\n"), n_flagged);
   append_hold (text, job.fold);
   g_string_append_c (text, '\n');
@@ -97,7 +113,7 @@ run (int n_args, char **args)
 const LbCommand lb_command_summary = {
   .name = "summary",
   .arguments = N_ ("FILE"),
-  .summary = N_ ("Where the job stands, in ten lines"),
+  .summary = N_ ("Where the job stands, in eleven lines"),
   .least = 1,
   .most = 1,
   .run = run,

@@ -54,6 +54,29 @@ add_sums (JsonBuilder *builder, const LbTotals *totals)
     lb_json_add_member (builder, g_strdup (sums[i].name), sums[i].value);
 }
 
+/* The burning that is to come, at piles neither severed nor out. */
+static void
+add_left (JsonBuilder *builder, const LbFold *fold)
+{
+  LbBurnLeft left;
+  LbBurnNeed need;
+
+  lb_fold_burn_left (fold, &left);
+  lb_burn_left_predict (&left, lb_fold_basis (fold), &need);
+  json_builder_set_member_name (builder, "left");
+  json_builder_begin_object (builder);
+  lb_json_add_member (builder, g_strdup ("piles_count"), left.n_piles);
+  lb_json_add_member (builder, g_strdup ("unknown_piles_count"), left.n_unknown);
+  lb_json_add_member (builder, g_strdup ("bars_count"), left.sum.n_bars);
+  lb_json_add_member (builder, g_strdup ("steel_m2"), left.sum.steel_m2);
+  lb_json_add_range (builder, "trigger", LB_QUANTITY_TIME, &need.burn.trigger_s);
+  lb_json_add_range (builder, "burn", LB_QUANTITY_TIME, &need.burn.wall_s);
+  lb_json_add_range (builder, "rods", LB_QUANTITY_COUNT, &need.burn.rods);
+  lb_json_add_range (builder, "oxygen", LB_QUANTITY_GAS, &need.oxygen_m3);
+  lb_json_add_range (builder, "cylinders", LB_QUANTITY_COUNT, &need.cylinders);
+  json_builder_end_object (builder);
+}
+
 static LbExit
 put_json (const LbFold *fold)
 {
@@ -71,6 +94,8 @@ put_json (const LbFold *fold)
   json_builder_begin_object (builder);
   add_sums (builder, &fold->job);
   json_builder_end_object (builder);
+
+  add_left (builder, fold);
 
   json_builder_set_member_name (builder, "days");
   json_builder_begin_array (builder);

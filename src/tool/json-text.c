@@ -65,6 +65,14 @@ lb_json_add_member (JsonBuilder *builder, char *name, double value)
 }
 
 void
+lb_json_add_range (JsonBuilder *builder, const char *key, LbQuantity quantity, const LbRange *range)
+{
+  lb_json_add_member (builder, lb_json_name (key, NULL, quantity), range->likely);
+  lb_json_add_member (builder, lb_json_name (key, "low", quantity), range->low);
+  lb_json_add_member (builder, lb_json_name (key, "high", quantity), range->high);
+}
+
+void
 lb_json_add_text (JsonBuilder *builder, const char *name, const char *text)
 {
   json_builder_set_member_name (builder, name);

@@ -3,6 +3,7 @@
 
 #include "tool/command.h"
 #include "trade/quantity.h"
+#include "trade/range.h"
 
 #include <json-glib/json-glib.h>
 
@@ -20,6 +21,11 @@ void lb_json_add_number (JsonBuilder *builder, double value);
 
 /* Adds a named member; @name is taken. */
 void lb_json_add_member (JsonBuilder *builder, char *name, double value);
+/* Three of them: "burn_s", "burn_low_s", "burn_high_s". */
+void lb_json_add_range (JsonBuilder *builder,
+                        const char *key,
+                        LbQuantity quantity,
+                        const LbRange *range);
 void lb_json_add_text (JsonBuilder *builder, const char *name, const char *text);
 
 /* The facts of a pile and where it stands in the work, as members of the object begun. */

@@ -57,6 +57,18 @@ lb_pile_cut_elevation (const LbPile *pile, const LbAssumptions *assumptions)
                              : pile->cut_m;
 }
 
+double
+lb_pile_cut_depth (const LbPile *pile, const LbAssumptions *assumptions)
+{
+  g_return_val_if_fail (pile, (double) NAN);
+  g_return_val_if_fail (assumptions, (double) NAN);
+
+  const double under_m = assumptions->value[LB_ASSUME_WATER_LEVEL] -
+                         lb_pile_cut_elevation (pile, assumptions);
+
+  return under_m < 0 ? 0 : under_m;
+}
+
 /* --- Figures ------------------------------------------------------------------------------ */
 
 static void
@@ -80,9 +92,7 @@ static void
 reckon_depth (const LbPile *pile, const LbCutBasis *basis, LbCutPlan *plan)
 {
   const LbAssumptions *assumptions = basis->assumptions;
-  const double *value = assumptions->value;
-  const double under_m = value[LB_ASSUME_WATER_LEVEL] - lb_pile_cut_elevation (pile, assumptions);
-  const double depth_m = under_m < 0 ? 0 : under_m;
+  const double depth_m = lb_pile_cut_depth (pile, assumptions);
   double pneumo_m = (double) NAN;
   LbNoStop no_stop = { .table_depth_m = (double) NAN, .limit_s = (double) NAN };
   LbFigure *figures = plan->figures;

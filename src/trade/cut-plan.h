@@ -107,4 +107,7 @@ const char *lb_figure_missing (LbFigureId id, const LbPile *pile);
  * mudline; NAN when neither is known. */
 double lb_pile_cut_elevation (const LbPile *pile, const LbAssumptions *assumptions);
 
+/* Water over the cut, m; 0 for a dry cut, NAN when it is not known where the pile is cut. */
+double lb_pile_cut_depth (const LbPile *pile, const LbAssumptions *assumptions);
+
 G_END_DECLS

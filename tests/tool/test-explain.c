@@ -103,6 +103,41 @@ test_json (void)
   g_assert_cmpfloat (json_object_get_double_member (restrike, "value_s"), ==, 75);
 }
 
+/* --- The burning that is left ------------------------------------------------------------- */
+
+static JsonObject *
+left_of (JsonNode *root)
+{
+  return json_object_get_object_member (json_node_get_object (root), "left");
+}
+
+static void
+test_left (void)
+{
+  g_auto (Said) said = { 0 };
+
+  shell_write ("work.csv", "mark,x,y,mudline\nA1,0,0,-20\nA2,10,0,-20\nA3,20,0,-20\n");
+  shell_tool_ends (0, "new left --units us");
+  shell_tool_ends (0, "take-piles left work.csv --default 'bar=#8' --default bars=8");
+  shell_tool_ends (0, "record left fact A3 bar ''");
+  shell_tool (&said, 0, "summary left");
+  shell_assert_says (said.out, "Left to burn: 16 bars at 2 piles · hours at the piles: ");
+  shell_assert_says (said.out, "; 1 pile not counted: its bars are not known\n");
+  shell_tool_ends (0, "record left step A1 severed --day 2026-07-01");
+  shell_tool_ends (0, "record left bars A2 1,2,3 --day 2026-07-01");
+  shell_tool (&said, 0, "totals left --json");
+  g_autoptr (JsonNode) root = shell_parse_json (said.out);
+
+  g_assert_cmpfloat (json_object_get_double_member (left_of (root), "bars_count"), ==, 5);
+  g_assert_cmpfloat (json_object_get_double_member (left_of (root), "piles_count"), ==, 1);
+  g_assert_cmpfloat (json_object_get_double_member (left_of (root), "unknown_piles_count"), ==, 1);
+  /* 25 s/in² × 5 × 0.79 in² */
+  g_assert_cmpfloat_with_epsilon (json_object_get_double_member (left_of (root), "trigger_s"),
+                                  25 * 5 * 0.79, 1e-6);
+  g_assert_cmpfloat (json_object_get_double_member (left_of (root), "oxygen_low_m3"), <,
+                     json_object_get_double_member (left_of (root), "oxygen_m3"));
+}
+
 int
 main (int argc, char **argv)
 {
@@ -111,6 +146,7 @@ main (int argc, char **argv)
   g_test_add_func ("/tool/explain/words", test_explain);
   g_test_add_func ("/tool/explain/missing", test_missing);
   g_test_add_func ("/tool/explain/json", test_json);
+  g_test_add_func ("/tool/left", test_left);
   const int status = g_test_run ();
 
   shell_tear_down ();

@@ -182,9 +182,10 @@ test_demo (void)
   shell_tool (&said, 0, "summary demo");
   shell_assert_says (said.out, "Tern Cove Cannery Wharf (demo)");
   shell_assert_says (said.out, "Hold point");
+  shell_assert_says (said.out, "\nLeft to burn: ");
   g_auto (GStrv) lines = g_strsplit (g_strchomp (said.out), "\n", -1);
 
-  g_assert_cmpuint (g_strv_length (lines), ==, 10);
+  g_assert_cmpuint (g_strv_length (lines), ==, 11);
 }
 
 /* --- JSON and CSV -------------------------------------------------------------------------- */

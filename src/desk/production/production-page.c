@@ -8,6 +8,7 @@
 #include "desk/production/day-table.h"
 #include "desk/shell/say.h"
 #include "desk/shell/selection.h"
+#include "draw/burn-words.h"
 #include "draw/daily-chart.h"
 #include "draw/picture.h"
 
@@ -26,6 +27,7 @@ struct _LbProductionPage
 
   /* Template widgets */
   LbDailyChartView *chart_view;
+  GtkLabel *left_label;
   GtkLabel *sentence_label;
   GtkFlowBox *sums_box;
   GtkColumnView *table_view;
@@ -124,6 +126,21 @@ show_sums (LbProductionPage *self)
   show_sum (self, SUM_GEAR, hours_text (voice, job->fault_s));
 }
 
+static void
+show_left (LbProductionPage *self)
+{
+  const LbFold *fold = lb_job_get_fold (job_of (self));
+  LbBurnLeft left;
+  LbBurnNeed need;
+
+  lb_fold_burn_left (fold, &left);
+  lb_burn_left_predict (&left, lb_fold_basis (fold), &need);
+
+  g_autofree char *words = lb_burn_left_text (lb_job_get_voice (job_of (self)), &left, &need);
+
+  gtk_label_set_text (self->left_label, words);
+}
+
 static LbDailyChart
 chart_of (LbProductionPage *self)
 {
@@ -149,6 +166,7 @@ lb_production_page_job_changed (LbJobPage *page)
   g_autofree char *sentence = lb_daily_chart_sentence (&chart);
 
   gtk_label_set_text (self->sentence_label, sentence);
+  show_left (self);
   show_sums (self);
   lb_day_table_show (self->table_view, job_of (self));
   gtk_stack_set_visible_child_name (self->whole_stack, "days");
@@ -240,6 +258,7 @@ lb_production_page_class_init (LbProductionPageClass *klass)
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/lastbent/Lastbent/production-page.ui");
   gtk_widget_class_bind_template_child (widget_class, LbProductionPage, chart_view);
+  gtk_widget_class_bind_template_child (widget_class, LbProductionPage, left_label);
   gtk_widget_class_bind_template_child (widget_class, LbProductionPage, sentence_label);
   gtk_widget_class_bind_template_child (widget_class, LbProductionPage, sums_box);
   gtk_widget_class_bind_template_child (widget_class, LbProductionPage, table_view);
