@@ -94,6 +94,19 @@ cut_elevation (const Why *why)
   return lb_pile_cut_elevation (why->pile, why->assumptions);
 }
 
+/* With what stands in where none is on record. */
+static char *
+say_cut (const Why *why)
+{
+  g_autofree char *cut = lb_voice_elevation (why->voice, cut_elevation (why));
+  if (!isnan (why->pile->cut_m))
+    return g_steal_pointer (&cut);
+  g_autofree char *over = say_assumed (why, LB_ASSUME_CUT_ABOVE_MUDLINE);
+  /* Translators: an elevation, and how far it was taken over the mudline: “-31 ft (1 ft over the
+   * mudline)”. */
+  return g_strdup_printf (_ ("%s (%s over the mudline)"), cut, over);
+}
+
 static const char *
 lean_side (const LbPile *pile)
 {
@@ -104,7 +117,7 @@ static char *
 why_true_length (const Why *why)
 {
   g_autofree char *head = lb_voice_elevation (why->voice, why->pile->head_m);
-  g_autofree char *cut = lb_voice_elevation (why->voice, cut_elevation (why));
+  g_autofree char *cut = say_cut (why);
   if (!why->plan->is_battered)
     return g_strdup_printf (_ ("head %s to cut %s, plumb"), head, cut);
   g_autofree char *batter = lb_batter_to_text (why->pile->batter);
@@ -115,7 +128,7 @@ static char *
 why_lean (const Why *why)
 {
   if (!why->plan->is_battered)
-    return g_strdup (_ ("plumb on record"));
+    return g_strdup (_ ("no lean on record"));
   g_autofree char *batter = lb_batter_to_text (why->pile->batter);
   return g_strdup_printf (_ ("batter %s to the %s"), batter, lean_side (why->pile));
 }
@@ -124,7 +137,7 @@ static char *
 why_offset (const Why *why, LbFigureId id)
 {
   if (!why->plan->is_battered)
-    return g_strdup (_ ("plumb on record"));
+    return g_strdup (_ ("no lean on record"));
   g_autofree char *batter = lb_batter_to_text (why->pile->batter);
   if (id == LB_FIGURE_HEAD_OFFSET) {
     g_autofree char *rise = say (why, LB_QUANTITY_LENGTH, why->pile->head_m - why->pile->mudline_m);
@@ -139,7 +152,7 @@ why_cut_depth (const Why *why)
 {
   g_autofree char *water = lb_voice_elevation (why->voice,
                                                why->assumptions->value[LB_ASSUME_WATER_LEVEL]);
-  g_autofree char *cut = lb_voice_elevation (why->voice, cut_elevation (why));
+  g_autofree char *cut = say_cut (why);
   return g_strdup_printf (_ ("water at %s, cut at %s"), water, cut);
 }
 
@@ -303,6 +316,11 @@ why_hold_stress (const Why *why)
   g_autofree char *allowed = say (why, LB_QUANTITY_STRESS, why->plan->yield_pa / factor);
   g_autofree char *yield = say (why, LB_QUANTITY_STRESS, why->plan->yield_pa);
   g_autofree char *over = say_assumed (why, LB_ASSUME_HOLD_FACTOR);
+  const double *const value = why->assumptions->value;
+  if (value[LB_ASSUME_STEEL_YIELD] <= 0 && value[LB_ASSUME_YEAR_BUILT] <= 0)
+    /* Translators: what a bar may bear, its yield point, the factor on it. */
+    return g_strdup_printf (_ ("they may bear %s: %s yield, the least, as no year is set, over %s"),
+                            allowed, yield, over);
   /* Translators: what a bar may bear, its yield point, the factor on it. */
   return g_strdup_printf (_ ("they may bear %s: %s yield over %s"), allowed, yield, over);
 }

@@ -276,3 +276,19 @@ lb_input_words_clear (LbInputWords *words)
   g_clear_pointer (&words->value, g_free);
   g_clear_pointer (&words->note, g_free);
 }
+
+char *
+lb_pile_lacks_text (const LbPile *pile)
+{
+  const guint32 lacks = lb_pile_lacks (pile);
+  g_autoptr (GPtrArray) titles = g_ptr_array_new ();
+
+  if (lacks == 0)
+    return NULL;
+  for (LbFact fact = 0; fact < LB_N_FACTS; fact++) {
+    if ((lacks >> fact) & 1)
+      g_ptr_array_add (titles, (gpointer) translated (lb_fact_title (fact)));
+  }
+  g_ptr_array_add (titles, NULL);
+  return g_strjoinv (", ", (char **) titles->pdata);
+}

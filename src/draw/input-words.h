@@ -26,6 +26,10 @@ void lb_input_words (const LbVoice *voice,
 void lb_input_words_clear (LbInputWords *words);
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (LbInputWords, lb_input_words_clear)
 
+/* What is still to be found out for the cut plan of the pile: "Head elevation, Width"; %NULL for
+ * nothing; to be freed. */
+char *lb_pile_lacks_text (const LbPile *pile);
+
 /* An assumption's tag and source, or for the job's own the default: "common practice · About 2.5
  * bars #8 to a rod"; to be freed. */
 char *lb_assumption_note_text (const LbVoice *voice,

@@ -1,4 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "draw/input-words.h"
 #include "draw/plan-words.h"
 #include "tool/cut-basis-text.h"
 #include "tool/json-text.h"
@@ -130,7 +131,8 @@ append_figure (GString *text,
   g_string_append_printf (text, "%s: %s", title, value);
   if (range != NULL)
     g_string_append_printf (text, " (%s)", range);
-  g_string_append_printf (text, " · %s", tag);
+  if (!isnan (plan->figures[id].range.likely))
+    g_string_append_printf (text, " · %s", tag);
   if (reason != NULL && *reason != '\0')
     g_string_append_printf (text, "\n    %s", reason);
   g_string_append_c (text, '\n');
@@ -140,11 +142,15 @@ static LbExit
 put_text (const LbToolJob *job, guint pile, const LbVoice *voice, const LbCutPlan *plan)
 {
   const LbPile *facts = &job->fold->piles[pile];
+  g_autofree char *lacks = lb_pile_lacks_text (facts);
   g_autofree char *pile_text = lb_pile_text (voice, facts);
   g_autofree char *state_text = lb_pile_state_text (facts, &job->fold->states[pile]);
   g_autoptr (GString) text = g_string_new (NULL);
 
-  g_string_append_printf (text, "%s: %s\n%s\n\n", facts->mark, pile_text, state_text);
+  g_string_append_printf (text, "%s: %s\n%s\n", facts->mark, pile_text, state_text);
+  if (lacks != NULL)
+    g_string_append_printf (text, _ ("To be found out: %s\n"), lacks);
+  g_string_append_c (text, '\n');
   for (LbFigureId id = 0; id < LB_N_FIGURES; id++)
     append_figure (text, job, facts, voice, plan, id);
   g_string_append_c (text, '\n');

@@ -409,6 +409,20 @@ lb_figure_lacks (LbFigureId id, LbFact fact, const LbPile *pile)
   return has (all_facts (id) & NEEDED, (int) fact) && is_missing (fact, pile);
 }
 
+guint32
+lb_pile_lacks (const LbPile *pile)
+{
+  g_return_val_if_fail (pile, 0);
+
+  FactSet lacks = 0;
+
+  for (int fact = 0; fact < LB_N_FACTS; fact++) {
+    if (has (NEEDED, fact) && is_missing ((LbFact) fact, pile))
+      lacks |= 1u << fact;
+  }
+  return lacks;
+}
+
 const char *
 lb_figure_missing (LbFigureId id, const LbPile *pile)
 {

@@ -59,6 +59,9 @@ guint64 lb_figure_assumptions (LbFigureId id);
 /* Whether the fact is among those that it cannot do without and the pile lacks it. */
 gboolean lb_figure_lacks (LbFigureId id, LbFact fact, const LbPile *pile);
 
+/* The facts that the pile lacks for some figure of its cut plan, a bit of 1 << LbFact each. */
+guint32 lb_pile_lacks (const LbPile *pile);
+
 /* Whether the job's own record has taken the assumption's place in @plan; it is then no more than
  * where the learning began. */
 gboolean lb_assumption_is_learned (const LbCutPlan *plan, LbAssumptionId id);

@@ -176,6 +176,38 @@ test_fact (Fixture *fixture, gconstpointer data)
   g_object_unref (selection);
 }
 
+/* What the pile lacks is asked for over its figures, and the button leads there. */
+static void
+test_lacks (Fixture *fixture, gconstpointer data)
+{
+  GtkWidget *frame = gtk_window_new ();
+  LbSelection *selection = lb_selection_new ();
+  GtkWidget *sheet = g_object_new (LB_TYPE_PILE_SHEET, "job", fixture->job, "selection", selection,
+                                   NULL);
+  LbDraft draft = LB_DRAFT_INIT (LB_ENTRY_FACT);
+  GtkWidget *give;
+
+  lb_selection_set_current (selection, 0);
+  gtk_window_set_child (GTK_WINDOW (frame), sheet);
+  gtk_window_present (GTK_WINDOW (frame));
+  give = find_widget (sheet, GTK_TYPE_BUTTON, "Give Them");
+  g_assert_false (gtk_widget_is_visible (give));
+
+  draft.pile_id = lb_job_get_fold (fixture->job)->piles[0].id;
+  draft.what = lb_fact_name (LB_FACT_HEAD);
+  draft.note = "";
+  g_assert_true (lb_job_record (fixture->job, &draft, 1, NULL));
+  g_assert_true (gtk_widget_is_visible (give));
+  g_assert_nonnull (find_widget (sheet, GTK_TYPE_LABEL, "To be found out: Head elevation"));
+  g_signal_emit_by_name (give, "clicked");
+  while (g_main_context_iteration (NULL, FALSE))
+    ;
+  g_assert_nonnull (
+    gtk_widget_get_ancestor (gtk_root_get_focus (GTK_ROOT (frame)), LB_TYPE_FACT_FIELD));
+  gtk_window_destroy (GTK_WINDOW (frame));
+  g_object_unref (selection);
+}
+
 /* --- Samples ------------------------------------------------------------------------------ */
 
 static GtkWidget *
@@ -306,6 +338,7 @@ main (int argc, char **argv)
   ADD ("way", test_way);
   ADD ("assumption", test_assumption);
   ADD ("fact", test_fact);
+  ADD ("lacks", test_lacks);
   ADD ("set-aside", test_set_aside);
   ADD ("set-shift-aside", test_set_shift_aside);
   ADD ("open-shift", test_open_shift);

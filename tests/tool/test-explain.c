@@ -34,6 +34,10 @@ test_missing (void)
   shell_write ("bare.csv", "mark,x,y\nU1,1,2\n");
   shell_tool_ends (0, "new 'the job' --units us");
   shell_tool_ends (0, "take-piles 'the job' bare.csv");
+  shell_tool (&said, 0, "cut 'the job' U1");
+  shell_assert_says (said.out, "To be found out: Width, Bar size, Number of bars, Head elevation, "
+                               "Cut elevation, Mudline elevation\n");
+  shell_assert_says (said.out, "Hook load: –\n    The head elevation is not known.\n");
   shell_tool (&said, 0, "cut 'the job' U1 --explain hook-load");
   shell_assert_says (said.out, "  lastbent-tool record 'the job' fact 'U1' 'head' …\n");
   shell_assert_says (said.out, "  lastbent-tool record 'the job' fact 'U1' 'width' …\n");

@@ -570,6 +570,9 @@ test_lacks (void)
   World world = plain_world ();
   LbCutPlan plan;
 
+  guint32 all = 0;
+
+  g_assert_cmphex (lb_pile_lacks (&world.pile), ==, 0);
   lb_pile_init (&world.pile);
   reckon (&world, &plan);
   for (int id = 0; id < LB_N_FIGURES; id++) {
@@ -578,9 +581,12 @@ test_lacks (void)
     for (int fact = 0; fact < LB_N_FACTS; fact++)
       lacks_any |= lb_figure_lacks ((LbFigureId) id, (LbFact) fact, &world.pile);
     g_test_message ("%s", lb_figure_key ((LbFigureId) id));
+    for (int fact = 0; fact < LB_N_FACTS; fact++)
+      all |= (guint32) lb_figure_lacks ((LbFigureId) id, (LbFact) fact, &world.pile) << fact;
     g_assert_true (lacks_any == (lb_figure_missing ((LbFigureId) id, &world.pile) != NULL));
     g_assert_true (lacks_any == (isnan (plan.figures[id].range.likely) != 0));
   }
+  g_assert_cmphex (lb_pile_lacks (&world.pile), ==, all);
 }
 
 int

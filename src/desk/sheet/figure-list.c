@@ -6,6 +6,7 @@
 
 #include "desk/basis/figure-window.h"
 #include "desk/sheet/sheet-pile.h"
+#include "draw/input-words.h"
 #include "draw/plan-words.h"
 
 #include <glib/gi18n-lib.h>
@@ -24,6 +25,8 @@ struct _LbFigureList
 {
   GtkBox parent_instance;
 
+  GtkWidget *lacks_box;
+  GtkLabel *lacks_label;
   FigureRow rows[LB_N_FIGURES];
 
   LbJob *job; /* what is shown */
@@ -142,6 +145,51 @@ add_group (LbFigureList *self, const Group *group, GtkSizeGroup *values)
 }
 
 static void
+give_clicked_cb (LbFigureList *self)
+{
+  const guint32 lacks = self->job != NULL
+                          ? lb_pile_lacks (&lb_job_get_fold (self->job)->piles[self->pile])
+                          : 0;
+
+  if (lacks != 0)
+    gtk_widget_activate_action (GTK_WIDGET (self), "sheet.ask-fact", "i",
+                                g_bit_nth_lsf (lacks, -1));
+}
+
+/* What is to be found out, with a way to where it is given. */
+static void
+add_lacks (LbFigureList *self)
+{
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 9);
+  GtkWidget *button = gtk_button_new_with_label (_ ("Give Them"));
+
+  gtk_box_append (GTK_BOX (box), gtk_image_new_from_icon_name ("dialog-question-symbolic"));
+  self->lacks_label = add_label (box, NULL);
+  gtk_label_set_wrap (self->lacks_label, TRUE);
+  gtk_widget_set_hexpand (GTK_WIDGET (self->lacks_label), TRUE);
+  gtk_widget_set_valign (button, GTK_ALIGN_CENTER);
+  g_signal_connect_swapped (button, "clicked", G_CALLBACK (give_clicked_cb), self);
+  gtk_box_append (GTK_BOX (box), button);
+  gtk_widget_add_css_class (box, "flag");
+  gtk_box_append (GTK_BOX (self), box);
+  self->lacks_box = box;
+}
+
+/* Nobody needs to know it of a pile that is out. */
+static void
+show_lacks (LbFigureList *self, const LbSheetPile *shown)
+{
+  g_autofree char *lacks = lb_pile_lacks_text (shown->pile);
+  g_autofree char *words = NULL;
+
+  gtk_widget_set_visible (self->lacks_box, lacks != NULL && shown->state->step != LB_STEP_PULLED);
+  if (lacks == NULL)
+    return;
+  words = g_strdup_printf (_ ("To be found out: %s"), lacks);
+  gtk_label_set_label (self->lacks_label, words);
+}
+
+static void
 lb_figure_list_dispose (GObject *object)
 {
   g_clear_object (&LB_FIGURE_LIST (object)->job);
@@ -161,6 +209,7 @@ lb_figure_list_init (LbFigureList *self)
 
   gtk_orientable_set_orientation (GTK_ORIENTABLE (self), GTK_ORIENTATION_VERTICAL);
   gtk_box_set_spacing (GTK_BOX (self), 3);
+  add_lacks (self);
   for (gsize i = 0; i < G_N_ELEMENTS (groups); i++)
     add_group (self, &groups[i], values);
 }
@@ -201,6 +250,7 @@ lb_figure_list_show (LbFigureList *self, LbJob *job, guint pile)
   if (job == NULL)
     return;
   lb_sheet_pile_load (&shown, job, pile);
+  show_lacks (self, &shown);
   for (int id = 0; id < LB_N_FIGURES; id++)
     show_figure (&self->rows[id], &shown, (LbFigureId) id);
 }

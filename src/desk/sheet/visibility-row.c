@@ -92,8 +92,10 @@ lb_visibility_row_show (LbVisibilityRow *self, LbJob *job)
   if (job == NULL)
     return;
   fold = lb_job_get_fold (job);
-  /* Translators: a visibility, “as said last: poor visibility”. */
-  first = g_strdup_printf (_ ("as said last: %s"), name_of (fold->said_visibility));
+  first = fold->visibility_shift < 0
+            ? g_strdup (_ ("as said last: not yet"))
+            /* Translators: a visibility, “as said last: poor visibility”. */
+            : g_strdup_printf (_ ("as said last: %s"), name_of (fold->said_visibility));
   self->is_showing = TRUE;
   if (g_strcmp0 (gtk_string_list_get_string (self->choices, AS_SAID), first) != 0) {
     said[0] = first;
