@@ -27,6 +27,9 @@ typedef struct
 /* At the card's scale, but never under what is read at arm's length, unless all else failed. */
 LbPageStyle lb_card_style (const LbCard *card, double size, gboolean is_bold, LbInk ink);
 
+/* The same for what is looked for first: order, hook, the figures that are set. */
+LbPageStyle lb_card_main_style (const LbCard *card, double size, gboolean is_bold, LbInk ink);
+
 /* The order to burn as a table with running minutes, or why there is none. */
 guint lb_card_n_step_columns (const LbCard *card);
 double lb_card_show_steps (const LbCard *card, double x, double y, double width);

@@ -10,15 +10,18 @@
 #include <math.h>
 
 #define LINE_HEIGHT     14.0 /* at scale 1; never less than its text needs */
+#define LINE_LEAST      1.1  /* of the size: numbers have nothing under the line */
 #define HEAD_SIZE       10.5
 #define BAR_SIZE        11.5
 #define SMALL_SIZE      9.5
 #define TWO_COLUMNS_FOR 13u /* lines */
-#define MORE_FOR        31u
+#define THREE_FOR       29u /* bars */
+#define FOUR_FOR        46u /* bars */
 
 typedef enum {
   LINE_BAR,
   LINE_HOOK,
+  LINE_HOOK_MORE, /* its second line, in narrow columns */
   LINE_DIVE,
 } LineKind;
 
@@ -28,7 +31,9 @@ typedef struct
   gsize step;
 } Line;
 
-#define LINES_MAX (3 * LB_BARS_MAX)
+#define COLUMNS_MOST 4u
+#define NARROW_FROM  3u /* columns */
+#define LINES_MAX    (3 * LB_BARS_MAX)
 
 static guint
 find_lines (const LbCard *card, Line lines[LINES_MAX])
@@ -40,6 +45,8 @@ find_lines (const LbCard *card, Line lines[LINES_MAX])
       lines[n++] = (Line){ LINE_DIVE, i };
     if (step->needs_hook)
       lines[n++] = (Line){ LINE_HOOK, i };
+    if (step->needs_hook && card->steps.n_steps >= THREE_FOR)
+      lines[n++] = (Line){ LINE_HOOK_MORE, i };
     lines[n++] = (Line){ LINE_BAR, i };
   }
   return n;
@@ -49,8 +56,11 @@ guint
 lb_card_n_step_columns (const LbCard *card)
 {
   Line lines[LINES_MAX];
-  const guint n = find_lines (card, lines);
-  return n >= MORE_FOR ? 3 : n >= TWO_COLUMNS_FOR ? 2 : 1;
+  if (card->steps.n_steps >= FOUR_FOR)
+    return COLUMNS_MOST;
+  if (card->steps.n_steps >= THREE_FOR)
+    return 3;
+  return find_lines (card, lines) >= TWO_COLUMNS_FOR ? 2 : 1;
 }
 
 /* The column of each line when one holds @per_column; returns how many there are. */
@@ -91,28 +101,40 @@ typedef struct
   double ordinal;             /* begins */
   double bar, minutes, total; /* end */
   gboolean has_minutes;       /* of each bar: where there is one column, for they are all alike */
+  /* Three columns or more are narrow: what comes when is told by the lines' order, and the cylinders' numbers
+   * stand under a head. */
+  gboolean is_narrow;
   LbPageStyle strong, small;
 } Places;
 
+static char *
+cylinder_text (guint cylinder, gboolean is_narrow)
+{
+  /* Translators: change over to this oxygen cylinder; short, it stands in a narrow table. */
+  return is_narrow ? g_strdup_printf ("%u", cylinder) : g_strdup_printf (_ ("cyl. %u"), cylinder);
+}
+
 /* The widest that each part may be: three-figure minutes, two-figure bars. */
 static Places
-place_at (const LbCard *card, double factor, gboolean has_minutes, double *out_width)
+place_at (const LbCard *card, double factor, guint n_columns, double *out_width)
 {
   const LbPagePen *const pen = &card->pen;
-  const LbPageStyle strong = lb_card_style (card, BAR_SIZE * factor, TRUE, LB_INK_TEXT);
+  const gboolean has_minutes = n_columns == 1, is_narrow = n_columns >= NARROW_FROM;
+  const LbPageStyle strong = lb_card_main_style (card, BAR_SIZE * factor, TRUE, LB_INK_TEXT);
   const LbPageStyle small = lb_card_style (card, SMALL_SIZE * factor, FALSE, LB_INK_TEXT);
   const double gap = 0.5 * small.size;
   g_autofree char *ordinal = lb_ordinal_text (MIN (card->steps.n_steps, 22u));
-  g_autofree char *cylinder = g_strdup_printf (_ ("cyl. %u"), 10u);
+  g_autofree char *cylinder = cylinder_text (10, is_narrow);
   Places at = {
-    .line = MAX (LINE_HEIGHT * card->scale * factor, 1.28 * strong.size),
+    .line = MAX (LINE_HEIGHT * card->scale * factor, LINE_LEAST * strong.size),
     .box = 0.75 * strong.size,
     .has_minutes = has_minutes,
+    .is_narrow = is_narrow,
     .strong = strong,
     .small = small,
   };
   at.ordinal = at.box + gap;
-  at.bar = at.ordinal + lb_page_pen_width (pen, &small, ordinal) + gap +
+  at.bar = at.ordinal + (is_narrow ? 0 : lb_page_pen_width (pen, &small, ordinal) + gap) +
            lb_page_pen_width (pen, &strong, "00");
   at.minutes = at.bar + (has_minutes ? 3 * gap + lb_page_pen_width (pen, &small, "00.0") : 0);
   at.total = at.minutes + (has_minutes ? 3 : 1) * gap + lb_page_pen_width (pen, &strong, "000");
@@ -121,11 +143,11 @@ place_at (const LbCard *card, double factor, gboolean has_minutes, double *out_w
 }
 
 static Places
-find_places (const LbCard *card, double width, gboolean has_minutes)
+find_places (const LbCard *card, double width, guint n_columns)
 {
   double wanted;
-  const Places at = place_at (card, 1, has_minutes, &wanted);
-  return wanted <= width ? at : place_at (card, width / wanted, has_minutes, &wanted);
+  const Places at = place_at (card, 1, n_columns, &wanted);
+  return wanted <= width ? at : place_at (card, width / wanted, n_columns, &wanted);
 }
 
 static char *
@@ -151,35 +173,41 @@ show_bar (const LbCard *card,
   g_autofree char *total = minutes_text (card, step->total_s, 0);
 
   lb_page_pen_box (pen, x, y + 0.25 * at->strong.size, at->box);
-  lb_page_pen_text (pen, &at->small, LB_ALIGN_START, x + at->ordinal, small_y, 0, ordinal);
+  if (!at->is_narrow)
+    lb_page_pen_text (pen, &at->small, LB_ALIGN_START, x + at->ordinal, small_y, 0, ordinal);
   lb_page_pen_text (pen, &at->strong, LB_ALIGN_END, x + at->bar, y, 0, number);
   if (at->has_minutes)
     lb_page_pen_text (pen, &at->small, LB_ALIGN_END, x + at->minutes, small_y, 0, takes);
   lb_page_pen_text (pen, &at->strong, LB_ALIGN_END, x + at->total, y, 0, total);
   if (step->changes_cylinder) {
-    /* Translators: change over to this oxygen cylinder; short, it stands in a narrow table. */
-    g_autofree char *words = g_strdup_printf (_ ("cyl. %u"), step->cylinder);
+    g_autofree char *words = cylinder_text (step->cylinder, at->is_narrow);
     lb_page_pen_text (pen, &at->small, LB_ALIGN_END, x + width, small_y, 0, words);
   }
 }
 
 /* The one line that nobody may overlook: white on black. */
 static void
-show_hook (const LbCard *card, double x, double y, double width, double height)
+show_hook (const LbCard *card, double x, double y, double width, double height, gboolean wraps)
 {
   const char *const words = _ ("HOOK TENSION ON");
-  LbPageStyle style = lb_card_style (card, BAR_SIZE, TRUE, LB_INK_ON_STEP);
-  style.size = lb_page_pen_fit (&card->pen, &style, 0.6 * style.size, width - 6, words);
+  LbPageStyle style = lb_card_main_style (card, BAR_SIZE, TRUE, LB_INK_ON_STEP);
+  const double room = width - 2;
   LbPagePen measuring = card->pen;
   measuring.is_drawing = FALSE;
-  const double words_h = lb_page_pen_text (&measuring, &style, LB_ALIGN_MIDDLE, 0, 0, 0, words);
+  if (!wraps)
+    style.size = lb_page_pen_fit (&card->pen, &style, 0.6 * style.size, room, words);
+  double words_h = lb_page_pen_text (&measuring, &style, LB_ALIGN_MIDDLE, 0, 0, room, words);
+  while (words_h > height && style.size > SMALL_SIZE * card->scale) {
+    style.size *= 0.95;
+    words_h = lb_page_pen_text (&measuring, &style, LB_ALIGN_MIDDLE, 0, 0, room, words);
+  }
   if (card->pen.is_drawing) {
     lb_ink_set (card->pen.cr, card->pen.palette, LB_INK_TEXT);
     cairo_rectangle (card->pen.cr, x, y, width, height - 1);
     cairo_fill (card->pen.cr);
   }
   lb_page_pen_text (&card->pen, &style, LB_ALIGN_MIDDLE, x + width / 2,
-                    y + (height - 1 - words_h) / 2, 0, words);
+                    y + (height - 1 - words_h) / 2, room, words);
 }
 
 static void
@@ -192,7 +220,7 @@ show_dive (const LbCard *card, guint dive, double x, double y, double width)
 }
 
 static double
-show_column_heads (const LbCard *card, double x, double y, const Places *at)
+show_column_heads (const LbCard *card, double x, double y, double width, const Places *at)
 {
   const LbPageStyle style = lb_card_style (card, 8, FALSE, LB_INK_TEXT);
   const struct
@@ -205,10 +233,11 @@ show_column_heads (const LbCard *card, double x, double y, const Places *at)
     { C_ ("steps of the cut", "min"), at->minutes },
     { at->has_minutes ? C_ ("steps of the cut", "total") : C_ ("steps of the cut", "min"),
       at->total },
+    { C_ ("steps of the cut", "cyl."), width },
   };
   double height = 0;
   for (gsize i = 0; i < G_N_ELEMENTS (heads); i++) {
-    if (i == 1 && !at->has_minutes)
+    if ((i == 1 && !at->has_minutes) || (i == 3 && !at->is_narrow))
       continue;
     height = lb_page_pen_text (&card->pen, &style, LB_ALIGN_END, x + heads[i].end, y, 0,
                                heads[i].words);
@@ -229,31 +258,48 @@ no_order_words (const LbCard *card)
   return _ ("Which bars are burned is not on record: there is no order to burn.");
 }
 
-/* All of them, and what each takes; how many dives, where whole bars take more than the time alone. */
+static void
+add_sum (GString *words, const char *separator, char *said)
+{
+  if (words->len > 0)
+    g_string_append (words, separator);
+  g_string_append (words, said);
+  g_free (said);
+}
+
+static char *
+figure_sum (const LbCard *card, LbFigureId id)
+{
+  g_autofree char *value = lb_figure_text (&card->pen.voice, &card->plan, id);
+  g_autofree char *range = lb_figure_range_text (&card->pen.voice, &card->plan, id);
+  const char *const title = g_dgettext (GETTEXT_PACKAGE, lb_figure_title (id));
+  return range != NULL ? g_strdup_printf ("%s: %s (%s)", title, value, range)
+                       : g_strdup_printf ("%s: %s", title, value);
+}
+
+/* All of them, and what each takes; how many dives, where whole bars take more than the time alone.
+ * Below several columns it runs on. */
 static char *
 sum_text (const LbCard *card)
 {
-  static const LbFigureId ids[] = { LB_FIGURE_BURN, LB_FIGURE_RODS };
+  const char *const separator = lb_card_n_step_columns (card) > 2 ? " · " : "\n";
   g_autoptr (GString) words = g_string_new (NULL);
-  for (gsize i = 0; i < G_N_ELEMENTS (ids); i++) {
-    g_autofree char *value = lb_figure_text (&card->pen.voice, &card->plan, ids[i]);
-    g_autofree char *range = lb_figure_range_text (&card->pen.voice, &card->plan, ids[i]);
-    const char *const title = g_dgettext (GETTEXT_PACKAGE, lb_figure_title (ids[i]));
-    g_string_append_printf (words, "%s%s: %s", i > 0 ? "\n" : "", title, value);
-    if (range != NULL)
-      g_string_append_printf (words, " (%s)", range);
-  }
+  add_sum (words, separator, figure_sum (card, LB_FIGURE_BURN));
+  add_sum (words, separator, figure_sum (card, LB_FIGURE_RODS));
   const double n_dives = card->plan.figures[LB_FIGURE_DIVES].range.likely;
-  if ((double) card->steps.n_dives > n_dives) {
-    g_string_append_c (words, '\n');
-    g_string_append_printf (words, _ ("Dives of whole bars: %u"), card->steps.n_dives);
+  if ((double) card->steps.n_dives > n_dives)
+    add_sum (words, separator,
+             g_strdup_printf (_ ("Dives of whole bars: %u"), card->steps.n_dives));
+  if (card->plan.hold_missing == NULL && card->plan.hold.rig_before > 0) {
+    g_autofree char *ringed = lb_bar_numbers_text (card->plan.hold.hold);
+    /* Translators: of the bars in the section; which ones. */
+    add_sum (words, separator, g_strdup_printf (_ ("Ringed, hook first: %s"), ringed));
   }
   const double each_s = card->steps.steps[0].takes_s;
   if (!isnan (each_s)) {
     g_autofree char *each = minutes_text (card, each_s, 1);
-    g_string_append_c (words, '\n');
     /* Translators: minutes that each of the bars takes: “Each bar: 2.2 min”. */
-    g_string_append_printf (words, _ ("Each bar: %s min"), each);
+    add_sum (words, separator, g_strdup_printf (_ ("Each bar: %s min"), each));
   }
   return g_string_free (g_steal_pointer (&words), FALSE);
 }
@@ -267,7 +313,7 @@ show_table (const LbCard *card, double x, double y, double width)
   const guint n_columns = lb_card_n_step_columns (card);
   const guint per_column = find_columns (lines, n, n_columns, columns);
   const double column_w = (width - (n_columns - 1) * LB_CARD_GAP / 2) / n_columns;
-  const Places at = find_places (card, column_w, n_columns == 1);
+  const Places at = find_places (card, column_w, n_columns);
   double heads = 0;
   guint row = 0;
 
@@ -275,12 +321,15 @@ show_table (const LbCard *card, double x, double y, double width)
     const double column_x = x + columns[i] * (column_w + LB_CARD_GAP / 2);
     const LbCutStep *const step = &card->steps.steps[lines[i].step];
     if (i == 0 || columns[i] != columns[i - 1]) {
-      heads = show_column_heads (card, column_x, y, &at);
+      heads = show_column_heads (card, column_x, y, column_w, &at);
       row = 0;
     }
     const double line_y = y + heads + at.line * row++;
+    const gboolean has_more = i + 1 < n && lines[i + 1].kind == LINE_HOOK_MORE;
+    if (lines[i].kind == LINE_HOOK_MORE)
+      continue;
     if (lines[i].kind == LINE_HOOK)
-      show_hook (card, column_x, line_y, column_w, at.line);
+      show_hook (card, column_x, line_y, column_w, has_more ? 2 * at.line : at.line, has_more);
     else if (lines[i].kind == LINE_DIVE)
       show_dive (card, step->dive, column_x, line_y, column_w);
     else

@@ -20,22 +20,35 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#define MARGIN         30.0
+#define MARGIN         24.0
 #define SCALE_LEAST    0.4
 #define SCALE_LEGIBLE  0.62
 #define SCALE_MOST     1.3
 #define SCALE_HALVINGS 8
 #define SIZE_LEAST     8.0   /* pt: read at arm's length on wet paper (common practice) */
+#define MAIN_LEAST     11.0  /* of what is looked for first (common practice) */
 #define PICTURES_LEAST 190.0 /* height, at scale 1 */
 #define MARK_SIZE      46.0
 #define MARK_SHARE     0.4
 #define MARK_LEAST     18.0 /* then it wraps */
 
+static LbPageStyle
+style_at_least (const LbCard *card, double size, double least, gboolean is_bold, LbInk ink)
+{
+  const double allowed = least * MIN (card->scale / SCALE_LEGIBLE, 1);
+  return (LbPageStyle){ .size = MAX (size * card->scale, allowed), .is_bold = is_bold, .ink = ink };
+}
+
 LbPageStyle
 lb_card_style (const LbCard *card, double size, gboolean is_bold, LbInk ink)
 {
-  const double least = SIZE_LEAST * MIN (card->scale / SCALE_LEGIBLE, 1);
-  return (LbPageStyle){ .size = MAX (size * card->scale, least), .is_bold = is_bold, .ink = ink };
+  return style_at_least (card, size, SIZE_LEAST, is_bold, ink);
+}
+
+LbPageStyle
+lb_card_main_style (const LbCard *card, double size, gboolean is_bold, LbInk ink)
+{
+  return style_at_least (card, size, MAIN_LEAST, is_bold, ink);
 }
 
 static double
@@ -127,8 +140,8 @@ static double
 show_body (const LbCard *card, double y, double height)
 {
   /* The more columns of steps, the more of the width they take. */
-  static const double SIDE_SHARES[] = { 0.29, 0.25, 0.19 };
-  static const double SECTION_SHARES[] = { 0.32, 0.29, 0.22 };
+  static const double SIDE_SHARES[] = { 0.29, 0.25, 0.19, 0.19 };
+  static const double SECTION_SHARES[] = { 0.32, 0.29, 0.24, 0.27 };
   const guint kind = MIN (lb_card_n_step_columns (card), G_N_ELEMENTS (SIDE_SHARES)) - 1;
   const double width = card->right - card->left;
   const double side_w = SIDE_SHARES[kind] * width, section_w = SECTION_SHARES[kind] * width;

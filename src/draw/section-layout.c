@@ -15,6 +15,7 @@ static const double USUAL_BAR_M = 0.0254; /* and a #8 bar */
 static const double READABLE_RADIUS = 10, READABLE_SHARE = 0.13;
 static const double NUMBER_INSIDE_FROM = 8; /* smaller ones have it outside */
 static const double LEAST_RADIUS = 2;
+static const double RING = 3.5;    /* about a bar, see section.c */
 static const double REACH_PX = 14; /* of a finger, see the header */
 
 /* The outline and places to draw: those at the cut, or usual ones for a width not known. */
@@ -61,6 +62,7 @@ place_bars (LbSectionLayout *layout, const LbPoint places[LB_BARS_MAX], double b
     room = MIN (room, to_void - 2);
   }
   layout->bar_radius = MAX (MIN (wanted, room), LEAST_RADIUS);
+  layout->has_rings = half_spacing (layout) - layout->bar_radius >= RING;
 }
 
 void

@@ -16,6 +16,7 @@ typedef struct
   double title, lean, foot; /* height of the bands for words and needle; the first two are on top */
   double bar_radius;
   gboolean has_numbers_outside;
+  gboolean has_rings; /* room for one about a bar */
   guint n_bars;
   LbPoint bars[LB_BARS_MAX]; /* on the page */
   LbOutline outline;
@@ -25,6 +26,18 @@ void lb_section_lay_out (const LbSection *section,
                          double width,
                          double height,
                          LbSectionLayout *layout);
+
+/* Numbers and ordinals are part of the drawing and grow with it, not with the text. */
+LbVoice lb_section_plain_voice (const LbVoice *voice);
+
+/* Whether the bar holds until the hook does. */
+gboolean lb_section_is_hold_bar (const LbCutPlan *plan, guint bar);
+
+void lb_section_draw_bar_words (cairo_t *cr,
+                                const LbPalette *palette,
+                                const LbVoice *voice,
+                                const LbSection *section,
+                                const LbSectionLayout *layout);
 
 static inline double
 lb_section_distance (LbPoint a, LbPoint b)

@@ -92,102 +92,40 @@ draw_burned (cairo_t *cr, const LbPalette *palette, LbPoint at, double radius)
   cairo_set_dash (cr, NULL, 0, 0);
 }
 
-/* Whether another bar stands on the way out from the centre through the bar. */
-static gboolean
-is_behind_another (const LbSectionLayout *layout, guint bar)
-{
-  static const double ABREAST = 8; /* px between numbers that stand beside each other */
-  const LbPoint at = layout->bars[bar];
-  const double away = lb_section_distance (at, layout->centre);
-  for (guint i = 0; i < layout->n_bars; i++) {
-    const LbPoint other = layout->bars[i];
-    const double farther = lb_section_distance (other, layout->centre);
-    if (farther <= away + 1)
-      continue;
-    const double stretch = away > 0 ? farther / away : 1;
-    const LbPoint through = { layout->centre.x + (at.x - layout->centre.x) * stretch,
-                              layout->centre.y + (at.y - layout->centre.y) * stretch };
-    if (lb_section_distance (through, other) < ABREAST)
-      return TRUE;
-  }
-  return FALSE;
-}
-
-/* Where the way from the centre through the bar leaves a like outline a little larger, or a little
- * nearer to the centre than the bar. */
-static LbPoint
-outside_place (const LbSectionLayout *layout, guint bar)
-{
-  static const double OFF = 9;
-  const LbPoint at = layout->bars[bar];
-  const double dx = at.x - layout->centre.x, dy = at.y - layout->centre.y;
-  if (is_behind_another (layout, bar)) {
-    const double away = hypot (dx, dy);
-    const double inward = away > 0 ? (layout->bar_radius + OFF * 0.7) / away : 0;
-    return (LbPoint){ at.x - dx * inward, at.y - dy * inward };
-  }
-  const double reach = layout->outline.shape == LB_SHAPE_SQUARE ? MAX (fabs (dx), fabs (dy))
-                                                                : hypot (dx, dy);
-  const double stretch = reach > 0 ? (layout->radius + OFF) / reach : 1;
-  return (LbPoint){ layout->centre.x + dx * stretch, layout->centre.y + dy * stretch };
-}
-
-/* Numbers and ordinals are part of the drawing and grow with it, not with the text. */
-static LbVoice
-plain_voice (const LbVoice *voice)
-{
-  LbVoice plain = *voice;
-  plain.scale = 1;
-  return plain;
-}
-
+/* A number within its bar; those that stand outside are words (section-words.c). */
 static void
 draw_number (cairo_t *cr,
-             const LbPalette *palette,
              const LbVoice *voice,
              const LbSectionLayout *layout,
              guint bar,
-             const LbColour *inside)
+             const LbColour *ink)
 {
-  const LbVoice plain = plain_voice (voice);
+  if (layout->has_numbers_outside)
+    return;
+  const LbVoice plain = lb_section_plain_voice (voice);
   const guint number = bar + 1;
   g_autofree char *text = g_strdup_printf ("%u", number);
-  const double digits = number > 9 ? 1.0 : 1.25;
-  const double size = layout->has_numbers_outside ? 8.5 : MIN (layout->bar_radius * digits, 22);
-  const LbPoint at = layout->has_numbers_outside ? outside_place (layout, bar) : layout->bars[bar];
+  const double size = MIN (layout->bar_radius * (number > 9 ? 1.0 : 1.25), 22);
+  const LbPoint at = layout->bars[bar];
   double text_height;
   lb_text_measure (cr, &plain, text, size, TRUE, 0, NULL, &text_height);
-  if (layout->has_numbers_outside)
-    lb_ink_set (cr, palette, LB_INK_DIM_TEXT);
-  else
-    cairo_set_source_rgb (cr, inside->r, inside->g, inside->b);
+  cairo_set_source_rgb (cr, ink->r, ink->g, ink->b);
   lb_text_show (cr, &plain, text, size, TRUE, LB_ALIGN_MIDDLE, at.x, at.y - text_height / 2, 0);
 }
 
-/* Whether the bar holds until the hook does. */
-static gboolean
-is_hold_bar (const LbCutPlan *plan, guint bar)
-{
-  return plan->n_order > 0 && plan->hold_missing == NULL && (plan->hold.hold & LB_BAR (bar)) != 0;
-}
-
-/* How far out all of a bar reaches, ring and all. */
-static double
-bar_reach (const LbSection *section, const LbSectionLayout *layout, guint bar)
-{
-  static const double RING = 3.5;
-  return layout->bar_radius + (is_hold_bar (section->plan, bar) ? RING : 0);
-}
-
+/* Outside the bar where there is room between two, else on its rim. */
 static void
 draw_hold_ring (cairo_t *cr, const LbPalette *palette, const LbSectionLayout *layout, guint bar)
 {
-  static const double OFF = 2.5;
+  static const double OFF = 2.5, WIDTH = 2;
   const LbPoint at = layout->bars[bar];
+  const double width = layout->has_rings ? WIDTH : MIN (WIDTH, layout->bar_radius * 0.5);
+  const double radius = layout->has_rings ? layout->bar_radius + OFF
+                                          : layout->bar_radius - width / 2;
   cairo_new_sub_path (cr);
-  cairo_arc (cr, at.x, at.y, layout->bar_radius + OFF, 0, 2 * G_PI);
+  cairo_arc (cr, at.x, at.y, radius, 0, 2 * G_PI);
   lb_ink_set (cr, palette, LB_INK_RIGGED);
-  cairo_set_line_width (cr, 2);
+  cairo_set_line_width (cr, width);
   cairo_stroke (cr);
 }
 
@@ -223,7 +161,7 @@ draw_loaded_bar (cairo_t *cr,
   lb_ink_set (cr, palette, is_over ? LB_INK_FLAG : rim > RIM ? LB_INK_HEAT : LB_INK_LINE);
   cairo_set_line_width (cr, rim);
   cairo_stroke (cr);
-  draw_number (cr, palette, voice, layout, bar, &on_fill);
+  draw_number (cr, voice, layout, bar, &on_fill);
 }
 
 static void
@@ -235,7 +173,7 @@ draw_gone_bar (cairo_t *cr,
                guint bar)
 {
   draw_burned (cr, palette, layout->bars[bar], layout->bar_radius);
-  draw_number (cr, palette, voice, layout, bar, &palette->inks[LB_INK_DIM_TEXT]);
+  draw_number (cr, voice, layout, bar, &palette->inks[LB_INK_DIM_TEXT]);
   if (bar != section->going || !(section->going_left > 0))
     return;
   bar_path (cr, layout->bars[bar], layout->bar_radius, FALSE);
@@ -258,155 +196,18 @@ draw_bar (cairo_t *cr,
   if (section->shares != NULL) {
     draw_loaded_bar (cr, palette, voice, section, layout, bar);
   } else {
+    /* Without room for a ring about it, a bar kept until the hook is on is hollow. */
+    const gboolean is_hollow = lb_section_is_hold_bar (section->plan, bar) && !layout->has_rings;
     bar_path (cr, layout->bars[bar], layout->bar_radius, !lb_section_tells_order (section->pile));
-    lb_ink_set (cr, palette, is_next_bar (section, bar) ? LB_INK_HEAT : LB_INK_STEEL);
+    lb_ink_set (cr, palette,
+                is_hollow                    ? LB_INK_PAPER
+                : is_next_bar (section, bar) ? LB_INK_HEAT
+                                             : LB_INK_STEEL);
     cairo_fill (cr);
-    draw_number (cr, palette, voice, layout, bar, &palette->inks[LB_INK_ON_STEP]);
+    draw_number (cr, voice, layout, bar, &palette->inks[is_hollow ? LB_INK_TEXT : LB_INK_ON_STEP]);
   }
-  if (is_hold_bar (section->plan, bar))
+  if (lb_section_is_hold_bar (section->plan, bar))
     draw_hold_ring (cr, palette, layout, bar);
-}
-
-typedef struct
-{
-  double left, top, width, height;
-} Box;
-
-static gboolean
-boxes_meet (const Box *a, const Box *b)
-{
-  return a->left < b->left + b->width && b->left < a->left + a->width &&
-         a->top < b->top + b->height && b->top < a->top + a->height;
-}
-
-/* Between a bar and the centre, clear of the bar. */
-static Box
-ordinal_box (const LbSection *section,
-             const LbSectionLayout *layout,
-             guint bar,
-             double width,
-             double height)
-{
-  static const double OFF = 2;
-  const LbPoint at = layout->bars[bar];
-  const double away = lb_section_distance (at, layout->centre);
-  const LbPoint inward = { away > 0 ? (layout->centre.x - at.x) / away : 0,
-                           away > 0 ? (layout->centre.y - at.y) / away : 0 };
-  const double off = bar_reach (section, layout, bar) + OFF + fabs (inward.x) * width / 2 +
-                     fabs (inward.y) * height / 2;
-  return (Box){ .left = at.x + inward.x * off - width / 2,
-                .top = at.y + inward.y * off - height / 2,
-                .width = width,
-                .height = height };
-}
-
-/* Words already put down beside bars. */
-typedef struct
-{
-  Box boxes[LB_BARS_MAX];
-  gsize n;
-} Taken;
-
-/* FALSE when @box would lie over one that was taken before. */
-static gboolean
-take (Taken *taken, const Box *box)
-{
-  for (gsize k = 0; k < taken->n; k++) {
-    if (boxes_meet (box, &taken->boxes[k]))
-      return FALSE;
-  }
-  taken->boxes[taken->n++] = *box;
-  return TRUE;
-}
-
-/* Whether @box lies over a bar. */
-static gboolean
-box_meets_bar (const LbSection *section, const LbSectionLayout *layout, const Box *box)
-{
-  for (guint i = 0; i < layout->n_bars; i++) {
-    const LbPoint at = layout->bars[i];
-    const LbPoint nearest = { CLAMP (at.x, box->left, box->left + box->width),
-                              CLAMP (at.y, box->top, box->top + box->height) };
-    if (lb_section_distance (at, nearest) < bar_reach (section, layout, i))
-      return TRUE;
-  }
-  return FALSE;
-}
-
-/* Where bars crowd, the sooner a bar is burned the surer its ordinal has a place. */
-static void
-draw_ordinals (cairo_t *cr,
-               const LbPalette *palette,
-               const LbVoice *voice,
-               const LbSection *section,
-               const LbSectionLayout *layout)
-{
-  const LbVoice plain = plain_voice (voice);
-  const double size = CLAMP (layout->bar_radius * 0.85, 8, 14);
-  Taken taken = { .n = 0 };
-
-  for (gsize i = section->n_done; i < section->plan->n_order; i++) {
-    const guint bar = section->plan->order[i];
-    if (bar >= layout->n_bars)
-      continue;
-    g_autofree char *text = lb_ordinal_text ((guint) i + 1);
-    const gboolean is_next = i == section->n_done;
-    double width, height;
-    lb_text_measure (cr, &plain, text, size, is_next, 0, &width, &height);
-    const Box box = ordinal_box (section, layout, bar, width, height);
-    if (box_meets_bar (section, layout, &box) || !take (&taken, &box))
-      continue;
-    lb_ink_set (cr, palette, LB_INK_TEXT);
-    lb_text_show (cr, &plain, text, size, is_next, LB_ALIGN_START, box.left, box.top, 0);
-  }
-}
-
-/* Words on the way out through a bar, clear of the outline. */
-static Box
-outer_box (const LbSectionLayout *layout, guint bar, double width, double height)
-{
-  static const double OFF = 2;
-  const LbPoint at = layout->bars[bar];
-  const double away = lb_section_distance (at, layout->centre);
-  const LbPoint outward = { away > 0 ? (at.x - layout->centre.x) / away : 0,
-                            away > 0 ? (at.y - layout->centre.y) / away : -1 };
-  /* Where the way out leaves the outline; an octagon's corners are as far out as any. */
-  const double corner = layout->outline.shape == LB_SHAPE_OCTAGON ? 1 / cos (G_PI / 8) : 1;
-  const double reach = layout->outline.shape == LB_SHAPE_SQUARE
-                         ? layout->radius / MAX (fabs (outward.x), fabs (outward.y))
-                         : layout->radius * corner;
-  const double off = reach + OFF + fabs (outward.x) * width / 2 + fabs (outward.y) * height / 2;
-  return (Box){ .left = layout->centre.x + outward.x * off - width / 2,
-                .top = layout->centre.y + outward.y * off - height / 2,
-                .width = width,
-                .height = height };
-}
-
-/* What each bar left bears of what it may, outside it. */
-static void
-draw_shares (cairo_t *cr,
-             const LbPalette *palette,
-             const LbVoice *voice,
-             const LbSection *section,
-             const LbSectionLayout *layout)
-{
-  static const double SIZE = 8.5;
-  const LbVoice plain = plain_voice (voice);
-  Taken taken = { .n = 0 };
-
-  for (guint bar = 0; bar < layout->n_bars; bar++) {
-    const double share = section->shares->share[bar];
-    if ((section->burned & LB_BAR (bar)) != 0 || isnan (share))
-      continue;
-    g_autofree char *text = lb_voice_quantity (&plain, LB_QUANTITY_SHARE, share);
-    double width, height;
-    lb_text_measure (cr, &plain, text, SIZE, share > 1, 0, &width, &height);
-    const Box box = outer_box (layout, bar, width, height);
-    if (!take (&taken, &box))
-      continue;
-    lb_ink_set (cr, palette, share > 1 ? LB_INK_TEXT : LB_INK_DIM_TEXT);
-    lb_text_show (cr, &plain, text, SIZE, share > 1, LB_ALIGN_START, box.left, box.top, 0);
-  }
 }
 
 static void
@@ -418,10 +219,7 @@ draw_bars (cairo_t *cr,
 {
   for (guint i = 0; i < layout->n_bars; i++)
     draw_bar (cr, palette, voice, section, layout, i);
-  if (lb_section_tells_order (section->pile))
-    draw_ordinals (cr, palette, voice, section, layout);
-  if (section->shares != NULL && !layout->has_numbers_outside)
-    draw_shares (cr, palette, voice, section, layout);
+  lb_section_draw_bar_words (cr, palette, voice, section, layout);
   if (section->focus >= 0 && (guint) section->focus < layout->n_bars) {
     const LbPoint at = layout->bars[section->focus];
     cairo_new_sub_path (cr);
@@ -496,7 +294,7 @@ draw_north (cairo_t *cr,
 {
   /* Shares of half the band. */
   static const double LETTER = 0.7, TIP = 0.35, TAIL = -0.8, NOTCH = -0.55, WING = 0.28;
-  const LbVoice plain = plain_voice (voice);
+  const LbVoice plain = lb_section_plain_voice (voice);
   const char *const letter = C_ ("north arrow", "N");
   const double half = layout->foot / 2;
   const LbPoint at = { layout->centre.x, height - half };

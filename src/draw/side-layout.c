@@ -68,7 +68,7 @@ lb_side_lay_out (const LbSide *side,
                  LbSideLayout *out_layout)
 {
   /* Shares of the page: bands over and under for words, a column each side. */
-  static const double COLUMN_SHARE = 0.33, COLUMN_MOST = 150;
+  static const double COLUMN_SHARE = 0.33, COLUMN_LEAST = 37, COLUMN_MOST = 150;
   const LbPile *const pile = side->pile;
   LbSideLayout layout = {
     .width = width,
@@ -79,7 +79,8 @@ lb_side_lay_out (const LbSide *side,
   layout.has_width = pile->outline.width_m > 0;
   layout.angle = atan (layout.batter);
 
-  const double column = MIN (width * COLUMN_SHARE, COLUMN_MOST * voice->scale);
+  const double column = MIN (
+    MAX (MIN (width * COLUMN_SHARE, COLUMN_MOST * voice->scale), COLUMN_LEAST), width * 0.45);
   layout.left = column;
   layout.right = width - column;
 

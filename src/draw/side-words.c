@@ -13,6 +13,7 @@
 static const double PAD_PX = 6; /* from the page's edge */
 static const double GAP_PX = 2; /* between two words */
 static const double LEAST_ROOM_PX = 24;
+static const double LEAST_SIZE = 8; /* read at arm's length (common practice) */
 #define NO_BREAK_SPACE "\u00a0"
 
 typedef struct
@@ -76,20 +77,30 @@ spread (Words *words, double top, double bottom)
   }
 }
 
-/* How much smaller the text must be for its longest word to have room; a word is never broken. */
+/* The longest of the words that are never broken, at @size. */
 static double
-fit_words (cairo_t *cr, const LbVoice *voice, const Word *word, double size)
+longest_part (cairo_t *cr, const LbVoice *voice, const Word *word, double size)
 {
   /* Lines also break after a hyphen. */
   g_auto (GStrv) parts = g_strsplit_set (word->text, " -", -1);
-  double fit = 1;
+  double longest = 0;
   for (gsize i = 0; parts[i] != NULL; i++) {
     double width;
     lb_text_measure (cr, voice, parts[i], size, word->is_bold, 0, &width, NULL);
-    if (width > word->room)
-      fit = MIN (fit, 0.99 * word->room / width); /* rounded, it has room yet */
+    longest = MAX (longest, width);
   }
-  return fit;
+  return longest + 1; /* rounded, it has room yet */
+}
+
+/* Smaller where the longest part has no room, but never under what can be read: then it takes room from
+ * what stands before it. */
+static void
+fit_words (cairo_t *cr, const LbVoice *voice, Word *word, double size, double right)
+{
+  const double wanted = longest_part (cr, voice, word, size);
+  word->size = CLAMP (size * word->room / wanted, MIN (LEAST_SIZE, size), size);
+  word->room = MAX (word->room, longest_part (cr, voice, word, word->size));
+  word->x = MIN (word->x, right - word->room);
 }
 
 /* Lays the words of one column out and draws them; frees their texts. */
@@ -99,11 +110,12 @@ draw_words (cairo_t *cr,
             const LbVoice *voice,
             Words *words,
             double top,
-            double bottom)
+            double bottom,
+            double right)
 {
   for (gsize i = 0; i < words->n; i++) {
     Word *const word = &words->words[i];
-    word->size = words->size * fit_words (cr, voice, word, words->size);
+    fit_words (cr, voice, word, words->size, right);
     lb_text_measure (cr, voice, word->text, word->size, word->is_bold, word->room, NULL,
                      &word->height);
   }
@@ -192,7 +204,7 @@ draw_left (cairo_t *cr,
     add (&words, LB_INK_DIM_TEXT, water_y + (cut_y - water_y) * 0.82, from_x, to_x,
          g_strdup_printf (_ ("leads %s"), side_name (side->plan->lead_side)));
   }
-  draw_words (cr, palette, voice, &words, water_y + 6, foot);
+  draw_words (cr, palette, voice, &words, water_y + 6, foot, layout->width - PAD_PX);
 }
 
 /* Head, cut and slag, to the right of the pile. */
@@ -229,7 +241,7 @@ draw_right (cairo_t *cr,
            ? g_strdup_printf (_ ("slag falls %s"), side_name (side->plan->slag_side))
            : g_strdup (_ ("slag falls all round")));
   }
-  draw_words (cr, palette, voice, &words, 2, foot);
+  draw_words (cr, palette, voice, &words, 2, foot, layout->width - PAD_PX);
 }
 
 /* In the mud, on the side where the pile leaves more room. */
