@@ -102,7 +102,7 @@ def stores_dives_and_the_rest(session):
     dives = program.find("list", "Dives", within=page)
     program.press(program.find("text box", "Diver (role or initials)", within=dives))
     program.type("diver 2")
-    program.key("Tab")
+    program.key("Tab", "Tab")  # over the pile, which may stay empty
     program.type("38")
     program.key("Tab")
     program.type("07:10")
@@ -139,7 +139,9 @@ def says_what_a_diver_has_left(session):
     dives = program.find("list", "Dives", within=page)
 
     program.press(program.find("text box", "Diver (role or initials)", within=dives))
-    for word in ("diver 9", "39", "00:00", "01:40"):
+    program.type("diver 9")
+    program.key("Tab", "Tab")
+    for word in ("39", "00:00", "01:40"):
         program.type(word)
         program.key("Tab")
     program.type("01:42")
