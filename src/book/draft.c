@@ -43,6 +43,7 @@ typedef struct
 static const KindRule rules[LB_N_ENTRY_KINDS] = {
   [LB_ENTRY_STEP] = { .needs_shift = TRUE, .needs_pile = TRUE, .needs_what = TRUE },
   [LB_ENTRY_BARS] = { .needs_shift = TRUE, .needs_pile = TRUE },
+  [LB_ENTRY_GONE] = { .needs_shift = TRUE, .needs_pile = TRUE },
   [LB_ENTRY_DRAWN] = { .needs_shift = TRUE, .needs_pile = TRUE },
   [LB_ENTRY_BROKEN] = { .needs_shift = TRUE,
                         .needs_pile = TRUE,
@@ -250,11 +251,13 @@ check_times (const LbDraft *draft, GError **error)
 static gboolean
 check_bars (const LbDraft *draft, GError **error)
 {
-  if (draft->kind != LB_ENTRY_BARS) {
+  if (draft->kind != LB_ENTRY_BARS && draft->kind != LB_ENTRY_GONE) {
     if (draft->bars != 0 || draft->count != 0)
       return refuse (error, _ ("“%s” takes no bars"), lb_entry_kind_name (draft->kind));
     return TRUE;
   }
+  if (draft->kind == LB_ENTRY_GONE && (draft->bars == 0 || draft->count != 0))
+    return refuse (error, _ ("Say which bars were found gone"));
   if ((draft->bars == 0) == (draft->count == 0))
     return refuse (error, _ ("Say which bars were burned, or how many, and not both"));
   if ((draft->bars & ~BARS_ALL) != 0 || draft->count > LB_BARS_MAX)

@@ -37,6 +37,7 @@ lb_fold_count_entry (LbFold *fold, const LbEntry *entry)
     break;
   case LB_ENTRY_STEP:
   case LB_ENTRY_BARS:
+  case LB_ENTRY_GONE:
   case LB_ENTRY_DRAWN:
   case LB_ENTRY_BROKEN:
   case LB_ENTRY_CONDITION:

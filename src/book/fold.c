@@ -197,6 +197,16 @@ burn_bars (LbFold *fold, const LbEntry *entry)
   totals_of (fold, entry)->bars += lb_bar_set_count (fresh) + entry->count;
 }
 
+/* They hold nothing any more, and nobody here burned them. */
+static void
+find_gone (LbFold *fold, const LbEntry *entry)
+{
+  LbPileState *state = &fold->states[entry->pile];
+
+  state->gone |= entry->bars & ~state->burned;
+  state->burned |= entry->bars;
+}
+
 static void
 break_pile (Folding *folding, const LbEntry *entry)
 {
@@ -204,7 +214,7 @@ break_pile (Folding *folding, const LbEntry *entry)
   LbPileState *state = &fold->states[entry->pile];
 
   if ((state->done & STEP_BITS_CUT) != 0) {
-    state->burned = 0;
+    state->burned = state->gone = 0;
     state->n_unplaced = 0;
   }
   stand_again (folding, entry);
@@ -238,6 +248,8 @@ fold_pile_entry (Folding *folding, const LbEntry *entry)
     take_step (folding, entry);
   else if (entry->kind == LB_ENTRY_BARS)
     burn_bars (folding->fold, entry);
+  else if (entry->kind == LB_ENTRY_GONE)
+    find_gone (folding->fold, entry);
   else if (entry->kind == LB_ENTRY_BROKEN)
     break_pile (folding, entry);
   else if (entry->kind == LB_ENTRY_DRAWN) {

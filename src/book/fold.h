@@ -27,7 +27,8 @@ typedef struct
 {
   LbStepSet done;
   LbStep step;                /* the one it is shown at */
-  LbBarSet burned;            /* which bars */
+  LbBarSet burned;            /* which bars are through, found gone or burned */
+  LbBarSet gone;              /* those of them that were found gone */
   guint n_unplaced;           /* bars burned of which only the count is known */
   guint n_left;               /* bars left */
   guint flags;                /* LbPileFlag */

@@ -73,6 +73,20 @@ lb_gesture_bars (GArray *drafts, const LbFold *fold, guint pile, LbBarSet bars)
   return draft.bars != 0 && add_bars (drafts, fold, pile, draft, lb_bar_set_count (draft.bars));
 }
 
+void
+lb_gesture_gone (GArray *drafts, const LbFold *fold, guint pile, LbBarSet bars)
+{
+  LbDraft draft = LB_DRAFT_INIT (LB_ENTRY_GONE);
+
+  g_return_if_fail (drafts != NULL);
+  g_return_if_fail (fold != NULL && pile < fold->n_piles);
+
+  draft.pile_id = fold->piles[pile].id;
+  draft.bars = bars & ~fold->states[pile].burned;
+  if (draft.bars != 0)
+    g_array_append_val (drafts, draft);
+}
+
 gboolean
 lb_gesture_bar_count (GArray *drafts, const LbFold *fold, guint pile, guint count)
 {

@@ -29,7 +29,15 @@ void lb_gesture_step (GArray *drafts, const LbFold *fold, guint pile, LbStep ste
  */
 gboolean lb_gesture_bars (GArray *drafts, const LbFold *fold, guint pile, LbBarSet bars);
 
-/* The same for bars of which only the count, over 0, is known. */
+/**
+ * lb_gesture_gone:
+ * @bars: those found gone, rusted through or cut by others; what is on record already is left out
+ *
+ * Nobody here burned them, so “severed” never follows from it.
+ */
+void lb_gesture_gone (GArray *drafts, const LbFold *fold, guint pile, LbBarSet bars);
+
+/* As lb_gesture_bars() for bars of which only the count, over 0, is known. */
 gboolean lb_gesture_bar_count (GArray *drafts, const LbFold *fold, guint pile, guint count);
 
 /**

@@ -5,14 +5,15 @@
 
 static const char *const kind_names[LB_N_ENTRY_KINDS] = {
   [LB_ENTRY_STEP] = "step",           [LB_ENTRY_BARS] = "bars",
-  [LB_ENTRY_DRAWN] = "drawn",         [LB_ENTRY_BROKEN] = "broken",
-  [LB_ENTRY_BURN_TIME] = "burn-time", [LB_ENTRY_RODS] = "rods",
-  [LB_ENTRY_OXYGEN] = "oxygen",       [LB_ENTRY_DIVE] = "dive",
-  [LB_ENTRY_DELAY] = "delay",         [LB_ENTRY_FAULT] = "fault",
-  [LB_ENTRY_CONDITION] = "condition", [LB_ENTRY_NOTE] = "note",
-  [LB_ENTRY_SET_ASIDE] = "set-aside", [LB_ENTRY_TAKE_IN] = "take-in",
-  [LB_ENTRY_CHECK] = "check",         [LB_ENTRY_FACT] = "fact",
-  [LB_ENTRY_SETTING] = "setting",     [LB_ENTRY_TAKE_BACK] = "take-back",
+  [LB_ENTRY_GONE] = "gone",           [LB_ENTRY_DRAWN] = "drawn",
+  [LB_ENTRY_BROKEN] = "broken",       [LB_ENTRY_BURN_TIME] = "burn-time",
+  [LB_ENTRY_RODS] = "rods",           [LB_ENTRY_OXYGEN] = "oxygen",
+  [LB_ENTRY_DIVE] = "dive",           [LB_ENTRY_DELAY] = "delay",
+  [LB_ENTRY_FAULT] = "fault",         [LB_ENTRY_CONDITION] = "condition",
+  [LB_ENTRY_NOTE] = "note",           [LB_ENTRY_SET_ASIDE] = "set-aside",
+  [LB_ENTRY_TAKE_IN] = "take-in",     [LB_ENTRY_CHECK] = "check",
+  [LB_ENTRY_FACT] = "fact",           [LB_ENTRY_SETTING] = "setting",
+  [LB_ENTRY_TAKE_BACK] = "take-back",
 };
 
 const char *

@@ -17,6 +17,7 @@ G_BEGIN_DECLS
 typedef enum {
   LB_ENTRY_STEP,      /* pile reached a step:             pile, what = step name */
   LB_ENTRY_BARS,      /* bars burned:                     pile, bars (which) or count */
+  LB_ENTRY_GONE,      /* bars found gone, rusted through or cut by others: pile, bars */
   LB_ENTRY_DRAWN,     /* pile drawn whole, not cut:       pile */
   LB_ENTRY_BROKEN,    /* pile broke, a stub is left:      pile, amount = stub head elevation m */
   LB_ENTRY_BURN_TIME, /* trigger time at a pile:          pile, amount = s */

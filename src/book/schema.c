@@ -30,7 +30,7 @@ static const SchemaPart parts[] = {
     "  at_us INTEGER NOT NULL,\n"
     "  who TEXT NOT NULL,\n"
     "  shift INTEGER REFERENCES shift (seq),\n"
-    "  kind TEXT NOT NULL CHECK (kind IN ('step', 'bars', 'drawn', 'broken', 'burn-time', 'rods',\n"
+    "  kind TEXT NOT NULL CHECK (kind IN ('step', 'bars', 'gone', 'drawn', 'broken', 'burn-time', 'rods',\n"
     "    'oxygen', 'dive', 'delay', 'fault', 'condition', 'note', 'set-aside', 'take-in', 'check',\n"
     "    'fact', 'setting', 'take-back')),\n"
     "  pile INTEGER REFERENCES pile (seq),\n"

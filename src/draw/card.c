@@ -254,7 +254,8 @@ lb_card_draw (cairo_t *cr,
     .top = MARGIN,
     .scale = 1,
   };
-  lb_cut_plan_reckon (card.pile, card.state->burned, card.state->n_unplaced, basis, &card.plan);
+  lb_cut_plan_reckon (card.pile, card.state->burned, card.state->gone, card.state->n_unplaced,
+                      basis, &card.plan);
   card.has_steps = lb_cut_steps_reckon (card.pile, basis, &card.plan, &card.steps);
   lb_page_pen_init_drawing (&card.pen, cr, voice);
   lb_ink_set (cr, card.pen.palette, LB_INK_PAPER);

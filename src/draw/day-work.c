@@ -83,15 +83,15 @@ add_bars (LbPileWork *at, const LbEntry *entry)
   add_note (at->notes, entry->note);
 }
 
+/* In words alone: it is not counted with what the crew burned. */
 static void
-add_broken (const LbVoice *voice,
-            const LbLedger *ledger,
-            const LbFold *fold,
-            LbPileWork *at,
-            const LbEntry *entry)
+add_said (const LbVoice *voice,
+          const LbLedger *ledger,
+          const LbFold *fold,
+          LbPileWork *at,
+          const LbEntry *entry)
 {
   g_autofree char *text = lb_entry_text (voice, ledger, fold, entry);
-  at->is_broken = TRUE;
   add_note (at->notes, text);
 }
 
@@ -109,12 +109,16 @@ add_entry (LbDayWork *work,
   case LB_ENTRY_BARS:
     add_bars (work_at (work, entry->pile), entry);
     break;
+  case LB_ENTRY_GONE:
+    add_said (voice, ledger, fold, work_at (work, entry->pile), entry);
+    break;
   case LB_ENTRY_DRAWN:
     work_at (work, entry->pile)->is_drawn = TRUE;
     add_note (work_at (work, entry->pile)->notes, entry->note);
     break;
   case LB_ENTRY_BROKEN:
-    add_broken (voice, ledger, fold, work_at (work, entry->pile), entry);
+    work_at (work, entry->pile)->is_broken = TRUE;
+    add_said (voice, ledger, fold, work_at (work, entry->pile), entry);
     break;
   case LB_ENTRY_BURN_TIME:
     work_at (work, entry->pile)->trigger_s += known (entry->amount);

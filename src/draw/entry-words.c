@@ -77,6 +77,15 @@ bars_text (const LbEntry *entry)
 }
 
 static char *
+gone_text (const LbEntry *entry)
+{
+  g_autofree char *numbers = lb_bar_numbers_text (entry->bars);
+  return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "Bar %s found gone", "Bars %s found gone",
+                                       lb_bar_set_count (entry->bars)),
+                          numbers);
+}
+
+static char *
 broken_text (const LbVoice *voice, const LbEntry *entry)
 {
   if (isnan (entry->amount))
@@ -299,6 +308,8 @@ bare_text (const LbVoice *voice, const LbLedger *ledger, const LbFold *fold, con
     return step_text (entry);
   case LB_ENTRY_BARS:
     return bars_text (entry);
+  case LB_ENTRY_GONE:
+    return gone_text (entry);
   case LB_ENTRY_DRAWN:
     return g_strdup (_ ("Drawn whole, not cut"));
   case LB_ENTRY_BROKEN:

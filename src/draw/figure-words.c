@@ -167,6 +167,18 @@ why_pneumo (const Why *why)
 }
 
 static char *
+why_bars_left (const Why *why)
+{
+  const guint n = why->pile->n_bars, n_gone = lb_bar_set_count (why->plan->gone);
+  g_autofree char *all = g_strdup_printf (
+    g_dngettext (GETTEXT_PACKAGE, "of %u bar on record", "of %u bars on record", n), n);
+  if (n_gone == 0)
+    return g_steal_pointer (&all);
+  /* Translators: “of 8 bars on record, 2 found gone” */
+  return g_strdup_printf (_ ("%s, %u found gone"), all, n_gone);
+}
+
+static char *
 why_steel (const Why *why)
 {
   g_autofree char *area = say (why, LB_QUANTITY_STEEL_AREA, why->pile->bar->area_m2);
@@ -491,9 +503,7 @@ lb_figure_reason_text (const LbVoice *voice,
   case LB_FIGURE_PNEUMO:
     return why_pneumo (&why);
   case LB_FIGURE_BARS_LEFT:
-    return g_strdup_printf (
-      g_dngettext (GETTEXT_PACKAGE, "of %u bar on record", "of %u bars on record", pile->n_bars),
-      pile->n_bars);
+    return why_bars_left (&why);
   case LB_FIGURE_STEEL:
     return why_steel (&why);
   case LB_FIGURE_RIG_BEFORE:

@@ -108,8 +108,11 @@ say_burned (const Page *page, LbInputWords *words)
   const double left = page->plan->figures[LB_FIGURE_BARS_LEFT].range.likely;
   const guint n = isnan (left) ? 0 : page->pile->n_bars - (guint) left;
 
+  const guint n_gone = lb_bar_set_count (page->plan->gone);
+
   words->title = g_strdup (_ ("Bars burned so far"));
-  words->value = g_strdup_printf ("%u", n);
+  words->value = n_gone == 0 ? g_strdup_printf ("%u", n)
+                             : g_strdup_printf (_ ("%u, and %u found gone"), n - n_gone, n_gone);
   words->note = g_strdup (_ ("the job’s record"));
 }
 

@@ -92,6 +92,21 @@ draw_burned (cairo_t *cr, const LbPalette *palette, LbPoint at, double radius)
   cairo_set_dash (cr, NULL, 0, 0);
 }
 
+/* Strokes toward the middle from four sides of where a bar was that somebody found gone; its number
+ * stands between them when @inner leaves room. */
+static void
+draw_cross (cairo_t *cr, const LbPalette *palette, LbPoint at, double inner, double outer)
+{
+  for (int arm = 0; arm < 4; arm++) {
+    const double angle = G_PI_4 + arm * G_PI_2;
+    cairo_move_to (cr, at.x + inner * cos (angle), at.y + inner * sin (angle));
+    cairo_line_to (cr, at.x + outer * cos (angle), at.y + outer * sin (angle));
+  }
+  lb_ink_set (cr, palette, LB_INK_FAINT);
+  cairo_set_line_width (cr, 2);
+  cairo_stroke (cr);
+}
+
 /* A number within its bar; those that stand outside are words (section-words.c). */
 static void
 draw_number (cairo_t *cr,
@@ -172,7 +187,11 @@ draw_gone_bar (cairo_t *cr,
                const LbSectionLayout *layout,
                guint bar)
 {
-  draw_burned (cr, palette, layout->bars[bar], layout->bar_radius);
+  if (section->plan->gone & LB_BAR (bar))
+    draw_cross (cr, palette, layout->bars[bar],
+                layout->has_numbers_outside ? 0 : layout->bar_radius * 0.6, layout->bar_radius);
+  else
+    draw_burned (cr, palette, layout->bars[bar], layout->bar_radius);
   draw_number (cr, voice, layout, bar, &palette->inks[LB_INK_DIM_TEXT]);
   if (bar != section->going || !(section->going_left > 0))
     return;
@@ -321,6 +340,26 @@ draw_north (cairo_t *cr,
                 at.y + north.y * half * LETTER - letter_height / 2, 0);
 }
 
+/* At the foot, beside the needle: what the crosses mean. */
+static void
+draw_gone_legend (cairo_t *cr,
+                  const LbPalette *palette,
+                  const LbVoice *voice,
+                  const LbSectionLayout *layout,
+                  double height)
+{
+  static const double SIZE = 11, CROSS = 5, GAP = 4;
+  const double band = layout->foot / 2, y = height - layout->foot / 2;
+  const double room = layout->centre.x - band - 2 * CROSS - 3 * GAP;
+  double text_width, text_height;
+  draw_cross (cr, palette, (LbPoint){ GAP + CROSS, y }, 0, CROSS);
+  lb_text_measure (cr, voice, _ ("found gone"), SIZE, FALSE, 0, &text_width, &text_height);
+  const double fit = MIN (room / text_width, 1);
+  lb_ink_set (cr, palette, LB_INK_DIM_TEXT);
+  lb_text_show (cr, voice, _ ("found gone"), SIZE * fit, FALSE, LB_ALIGN_START, 2 * GAP + 2 * CROSS,
+                y - text_height * fit / 2, 0);
+}
+
 /* In the middle, that there is nothing to draw there. */
 static void
 draw_bars_unknown (cairo_t *cr,
@@ -373,6 +412,8 @@ lb_section_draw (cairo_t *cr,
     draw_bars_unknown (cr, palette, voice, &layout);
   draw_lean (cr, palette, voice, section, &layout, width);
   draw_north (cr, palette, voice, section, &layout, height);
+  if (section->plan->gone != 0)
+    draw_gone_legend (cr, palette, voice, &layout, height);
   cairo_restore (cr);
 }
 

@@ -11,7 +11,7 @@ G_BEGIN_DECLS
 /* The section at the cut seen from above, the lean pointing up the page, or north for a plumb pile.
  * Every bar carries its own number, from 1 clockwise; bars left also say which comes when: "1st" is
  * the next to burn. A ring round a bar says that the hook must hold before it is burned. Burned ones
- * are faint rings.
+ * are faint rings, those found gone crosses, which the foot explains.
  *
  * With @shares each bar left is filled by how much of what it may bear it carries, the number of
  * per cent stands outside it where there is room, and one that carries more than it may is ringed. */

@@ -189,7 +189,8 @@ run (int n_args, char **args)
   const LbVoice voice = lb_tool_voice (&job);
   const LbCutBasis basis = lb_tool_job_basis (&job);
 
-  lb_cut_plan_reckon (&job.fold->piles[pile], state->burned, state->n_unplaced, &basis, &plan);
+  lb_cut_plan_reckon (&job.fold->piles[pile], state->burned, state->gone, state->n_unplaced, &basis,
+                      &plan);
   if (explain_option != NULL) {
     g_autoptr (GString) text = g_string_new (NULL);
 

@@ -149,8 +149,8 @@ find_pile (Picture *picture, const char *mark, GError **error)
     return FALSE;
 
   picture->pile = (guint) pile;
-  lb_cut_plan_reckon (&fold->piles[pile], fold->states[pile].burned, fold->states[pile].n_unplaced,
-                      lb_fold_basis (fold), &picture->plan);
+  lb_cut_plan_reckon (&fold->piles[pile], fold->states[pile].burned, fold->states[pile].gone,
+                      fold->states[pile].n_unplaced, lb_fold_basis (fold), &picture->plan);
   return TRUE;
 }
 

@@ -164,6 +164,19 @@ fill_bars (Record *record, int n_args, char **args, GError **error)
 }
 
 static gboolean
+fill_gone (Record *record, int n_args, char **args, GError **error)
+{
+  const int pile = lb_tool_find_pile (record->job, args[0], error);
+  LbBarSet bars = 0;
+
+  if (pile < 0 || !read_bars (args[1], &bars, error))
+    return FALSE;
+  lb_gesture_gone (record->drafts, record->job->fold, (guint) pile, bars);
+
+  return has_news (record, error);
+}
+
+static gboolean
 fill_amount (Record *record,
              LbEntryKind kind,
              LbQuantity quantity,
@@ -464,6 +477,7 @@ typedef struct
 static const Kind kinds[] = {
   { "step", N_ ("PILE… cleaned|severed|rigged|pulled"), 2, -1, fill_step },
   { "bars", N_ ("PILE 1,2,5  or  PILE --count N"), 1, 2, fill_bars },
+  { "gone", N_ ("PILE 1,2,5"), 2, 2, fill_gone },
   { "rods", N_ ("NUMBER [PILE]"), 1, 2, fill_rods },
   { "oxygen", N_ ("VOLUME [PILE]"), 1, 2, fill_oxygen },
   { "burn-time", N_ ("PILE MINUTES"), 2, 2, fill_burn_time },
@@ -634,7 +648,7 @@ const LbCommand lb_command_record = {
   .arguments = N_ ("FILE KIND …"),
   .summary = N_ ("Record what a shift did: steps, bars, rods, dives, delays …"),
   .more = N_ (
-    "step PILE… cleaned|severed|rigged|pulled; bars PILE 1,2,5; rods NUMBER [PILE]; "
+    "step PILE… cleaned|severed|rigged|pulled; bars PILE 1,2,5; gone PILE 1,2,5; rods NUMBER [PILE]; "
     "oxygen VOLUME [PILE]; burn-time PILE MINUTES; delay CAUSE MINUTES; fault PART "
     "[MINUTES]; dive DIVER; check PILE KEY…|all [--left-surface TIME]; condition wind|sea|current|visibility TEXT; note TEXT; drawn "
     "PILE [NOTE]; broken PILE [NOTE]; fact PILE FACT VALUE; setting KEY VALUE; set-aside REASON; take-in; take-back; redo. Numbers without a unit are in the "

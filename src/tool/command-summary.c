@@ -38,8 +38,8 @@ append_hold (GString *text, const LbFold *fold)
   g_autofree char *point = NULL;
   LbCutPlan plan;
 
-  lb_cut_plan_reckon (&fold->piles[pile], state->burned, state->n_unplaced, lb_fold_basis (fold),
-                      &plan);
+  lb_cut_plan_reckon (&fold->piles[pile], state->burned, state->gone, state->n_unplaced,
+                      lb_fold_basis (fold), &plan);
   if (plan.hold_missing == NULL)
     point = lb_hold_point_text (&plan, plan.hold.rig_before > 0 ? plan.hold.rig_before - 1 : 0);
   g_string_append_printf (text, _ ("Hold point: %s, on %u of its %u bars: %s"),

@@ -166,7 +166,8 @@ lb_json_add_pile (JsonBuilder *builder, const LbFold *fold, guint pile)
   lb_json_add_member (builder, g_strdup ("toe_m"), facts->toe_m);
   lb_json_add_text (builder, "step", lb_step_name (state->step));
   add_count (builder, "bars_left_count", state->n_left);
-  add_bars (builder, "bars_burned", state->burned);
+  add_bars (builder, "bars_burned", state->burned & ~state->gone);
+  add_bars (builder, "bars_found_gone", state->gone);
   add_count (builder, "bars_burned_unplaced_count", state->n_unplaced);
   add_flags (builder, state->flags);
 }

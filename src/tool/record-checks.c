@@ -92,8 +92,8 @@ lb_record_checks (GArray *drafts,
   g_autoptr (GArray) said = g_array_new (FALSE, FALSE, sizeof (LbCheck));
   LbCutPlan plan;
 
-  lb_cut_plan_reckon (&fold->piles[pile], state->burned, state->n_unplaced, lb_fold_basis (fold),
-                      &plan);
+  lb_cut_plan_reckon (&fold->piles[pile], state->burned, state->gone, state->n_unplaced,
+                      lb_fold_basis (fold), &plan);
   if (!read_said (&plan, fold, known, n_keys, keys, said, error))
     return FALSE;
   lb_gesture_checks (drafts, fold, pile, (const LbCheck *) (gpointer) said->data, said->len, known,

@@ -158,6 +158,7 @@ stress_before_rigging (const LbBurnOrder *hold)
 static void
 reckon_hold (const LbPile *pile,
              LbBarSet burned,
+             LbBarSet gone,
              guint n_burned_unplaced,
              const LbCutBasis *basis,
              LbCutPlan *plan)
@@ -174,8 +175,8 @@ reckon_hold (const LbPile *pile,
   plan->hold_missing = lb_pile_bars_place (pile, &plan->outline, plan->places);
   plan->n_order = lb_bar_ring_order (plan->places, pile->n_bars, left, plan->order);
   if (plan->hold_missing == NULL)
-    plan->hold_missing = lb_pile_hold_reckon (pile, plan->places, burned, n_burned_unplaced, basis,
-                                              &plan->hold);
+    plan->hold_missing = lb_pile_hold_reckon (pile, plan->places, burned, gone, n_burned_unplaced,
+                                              basis, &plan->hold);
   if (plan->hold_missing != NULL)
     return;
 
@@ -394,6 +395,7 @@ reckon_lift (const LbPile *pile, const LbAssumptions *assumptions, LbCutPlan *pl
 void
 lb_cut_plan_reckon (const LbPile *pile,
                     LbBarSet burned,
+                    LbBarSet gone,
                     guint n_burned_unplaced,
                     const LbCutBasis *basis,
                     LbCutPlan *out_plan)
@@ -408,8 +410,9 @@ lb_cut_plan_reckon (const LbPile *pile,
   const guint n_left = n_placed - MIN (n_placed, n_burned_unplaced);
 
   memset (out_plan, 0, sizeof *out_plan);
+  out_plan->gone = gone & burned & lb_bar_set_all (pile->n_bars);
   out_plan->outline = lb_pile_outline_at (pile, lb_pile_cut_elevation (pile, assumptions));
-  reckon_hold (pile, burned, n_burned_unplaced, basis, out_plan);
+  reckon_hold (pile, burned, gone, n_burned_unplaced, basis, out_plan);
   reckon_shape (pile, assumptions, out_plan);
   reckon_depth (pile, basis, out_plan);
   reckon_supply (assumptions, out_plan);

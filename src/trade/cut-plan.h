@@ -58,6 +58,7 @@ typedef struct
   LbFigure figures[LB_N_FIGURES];
   guint8 order[LB_BARS_MAX]; /* bars left, in the order to burn */
   gsize n_order;
+  LbBarSet gone;               /* bars found gone */
   const char *hold_missing;    /* msgid: why there is no hold; NULL when there is */
   LbBurnOrder hold;            /* the same order weighed, when there is */
   double yield_pa;             /* of the bars, as reckoned with */
@@ -81,12 +82,14 @@ typedef struct
 /**
  * lb_cut_plan_reckon:
  * @burned: bars already burned or gone
+ * @gone: those of them that were found gone, rusted through or cut by others
  * @n_burned_unplaced: bars burned of which only the count is known
  *
  * Never fails: what cannot be reckoned is NAN. Pure; some 10 µs a pile of eight bars.
  */
 void lb_cut_plan_reckon (const LbPile *pile,
                          LbBarSet burned,
+                         LbBarSet gone,
                          guint n_burned_unplaced,
                          const LbCutBasis *basis,
                          LbCutPlan *out_plan);

@@ -34,12 +34,12 @@ stub_of (const LbPile *pile, const LbAssumptions *assumptions)
   };
 }
 
-/* The order found before the first bar went, as long as the burner keeps to it: else each bar burned
- * could send him to the other side. When others are gone, the best of those left. */
+/* The order found before the first bar was burned, as long as the burner keeps to it: else each bar
+ * burned could send him to the other side. When others are burned, the best of those left. */
 static gsize
-best_order (const LbBurnCase *burn, guint8 order[LB_BARS_MAX])
+best_order (const LbBurnCase *burn, LbBarSet gone, guint8 order[LB_BARS_MAX])
 {
-  const LbBarSet all = lb_bar_set_all (burn->cut->n_bars);
+  const LbBarSet all = lb_bar_set_all (burn->cut->n_bars) & ~(gone & ~burn->left);
   const gsize n_gone = lb_bar_set_count (all & ~burn->left);
   LbBurnCase whole = *burn;
   LbBarSet first = 0;
@@ -59,13 +59,13 @@ best_order (const LbBurnCase *burn, guint8 order[LB_BARS_MAX])
 
 /* The pile's own choice of an order; 0 when it is typed and is not of the bars left. */
 static gsize
-choose_order (const LbPile *pile, const LbBurnCase *burn, guint8 order[LB_BARS_MAX])
+choose_order (const LbPile *pile, const LbBurnCase *burn, LbBarSet gone, guint8 order[LB_BARS_MAX])
 {
   guint8 typed[LB_BARS_MAX];
   gsize n_typed, n = 0;
 
   if (strcmp (pile->order, LB_ORDER_BEST) == 0)
-    return best_order (burn, order);
+    return best_order (burn, gone, order);
   if (g_ascii_strcasecmp (pile->order, LB_ORDER_HIGH_SIDE) == 0)
     return lb_burn_order_from_side (burn, order);
   if (!lb_bar_numbers_from_text (pile->order, typed, &n_typed, NULL))
@@ -110,6 +110,7 @@ const char *
 lb_pile_hold_reckon (const LbPile *pile,
                      const LbPoint *places,
                      LbBarSet burned,
+                     LbBarSet gone,
                      guint n_burned_unplaced,
                      const LbCutBasis *basis,
                      LbBurnOrder *out_order)
@@ -146,7 +147,7 @@ lb_pile_hold_reckon (const LbPile *pile,
   if (!lb_stub_load_reckon (&stub, &burn.held, NULL) || !lb_cut_check (&cut, NULL))
     return N_ ("The bars in the cut cannot be reckoned from what is on record.");
 
-  n = choose_order (pile, &burn, order);
+  n = choose_order (pile, &burn, gone, order);
   if (n == 0 || !lb_burn_order_weigh (&burn, order, n, out_order, NULL))
     return N_ ("The order on record is not one of the bars left: correct it.");
   return NULL;

@@ -12,7 +12,8 @@ G_BEGIN_DECLS
 /**
  * lb_pile_hold_reckon:
  * @places: of the pile's bars, see lb_pile_bars_place()
- * @burned: bars gone
+ * @burned: bars burned or gone
+ * @gone: those of them that were gone before anybody burned here
  * @n_burned_unplaced: bars gone of which only the count is known
  * @out_order: (out): untouched when this returns a reason
  *
@@ -24,6 +25,7 @@ G_BEGIN_DECLS
 const char *lb_pile_hold_reckon (const LbPile *pile,
                                  const LbPoint *places,
                                  LbBarSet burned,
+                                 LbBarSet gone,
                                  guint n_burned_unplaced,
                                  const LbCutBasis *basis,
                                  LbBurnOrder *out_order);

@@ -28,7 +28,7 @@ planned_limit (const LbFold *fold, gboolean *out_is_own)
   lb_pile_init (&pile);
   pile.head_m = 2;
   pile.cut_m = -38 * FOOT;
-  lb_cut_plan_reckon (&pile, 0, 0, lb_fold_basis (fold), &plan);
+  lb_cut_plan_reckon (&pile, 0, 0, 0, lb_fold_basis (fold), &plan);
   *out_is_own = plan.is_own_table;
   g_assert_cmpfloat_with_epsilon (plan.table_depth_m, 40 * FOOT, 1e-9);
   return plan.figures[LB_FIGURE_NO_STOP].range.likely;

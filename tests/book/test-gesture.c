@@ -140,6 +140,47 @@ test_unknown_bars_do_not_sever (Fixture *fixture, gconstpointer data)
   g_assert_cmpuint (fixture->drafts->len, ==, 1);
 }
 
+/* Bars found gone hold nothing and are not burned again, nobody is said to have burned them, and the
+ * pile is not severed by them. */
+static void
+test_found_gone (Fixture *fixture, gconstpointer data)
+{
+  const LbPileState *state;
+
+  lb_gesture_bars (fixture->drafts, fixture->fold, 0, LB_BAR (0));
+  record (fixture);
+  lb_gesture_gone (fixture->drafts, fixture->fold, 0, LB_BAR (0) | LB_BAR (2) | LB_BAR (5));
+  record (fixture);
+  state = &fixture->fold->states[0];
+  g_assert_cmphex (state->gone, ==, LB_BAR (2) | LB_BAR (5));
+  g_assert_cmphex (state->burned, ==, LB_BAR (0) | LB_BAR (2) | LB_BAR (5));
+  g_assert_cmpuint (state->n_left, ==, 5);
+  g_assert_cmpuint (fixture->fold->job.bars, ==, 1);
+
+  lb_gesture_gone (fixture->drafts, fixture->fold, 0, LB_BAR (0) | LB_BAR (2));
+  g_assert_false (lb_gesture_bars (fixture->drafts, fixture->fold, 0, LB_BAR (5)));
+  g_assert_cmpuint (fixture->drafts->len, ==, 0);
+
+  /* Taken back, they are there again. */
+  g_autofree char *act = g_strdup (lb_fold_next_take_back (fixture->fold, fixture->ledger, 0));
+  g_autofree char *taken = fixture_take_back (fixture->book, fixture->shift, act);
+  refold (fixture);
+  g_assert_cmphex (fixture->fold->states[0].burned, ==, LB_BAR (0));
+  g_assert_cmphex (fixture->fold->states[0].gone, ==, 0);
+
+  /* All the rest gone: no bar is left, and what becomes of the pile is for people to say. */
+  lb_gesture_gone (fixture->drafts, fixture->fold, 0, lb_bar_set_all (8));
+  g_assert_cmpuint (fixture->drafts->len, ==, 1);
+  record (fixture);
+  g_assert_cmpuint (fixture->fold->states[0].n_left, ==, 0);
+  g_assert_cmpint (fixture->fold->states[0].step, ==, LB_STEP_STANDING);
+  lb_gesture_step (fixture->drafts, fixture->fold, 0, LB_STEP_SEVERED);
+  g_assert_cmpuint (fixture->drafts->len, ==, 1);
+  record (fixture);
+  assert_severed_clean (fixture);
+  g_assert_cmpuint (fixture->fold->job.bars, ==, 1);
+}
+
 #define ADD(path, n_bars, test) \
   g_test_add ("/book/gesture/" path, Fixture, GUINT_TO_POINTER (n_bars), set_up, test, tear_down)
 
@@ -152,6 +193,7 @@ main (int argc, char *argv[])
   ADD ("other steps burn nothing", 8, test_other_steps_burn_nothing);
   ADD ("the last bar severs", 8, test_last_bar_severs);
   ADD ("a count severs too", 8, test_count_severs_too);
+  ADD ("bars found gone", 8, test_found_gone);
   ADD ("unknown bars do not sever", 0, test_unknown_bars_do_not_sever);
   return g_test_run ();
 }

@@ -93,6 +93,12 @@ test_needs (Job *job, gconstpointer data)
   draft.bars = 1;
   refuse (job, &draft);
 
+  /* Which bars were found gone, and not how many. */
+  draft = good (job, LB_ENTRY_GONE);
+  draft.bars = 0;
+  draft.count = 3;
+  refuse (job, &draft);
+
   draft = good (job, LB_ENTRY_BARS);
   refuse (job, &draft);
   draft.bars = 1;

@@ -157,7 +157,8 @@ section_click (Fixture *fixture)
   for (guint i = 0; i < g_list_model_get_n_items (all); i++) {
     g_autoptr (GtkEventController) one = g_list_model_get_item (all, i);
 
-    if (GTK_IS_GESTURE_CLICK (one))
+    if (GTK_IS_GESTURE_CLICK (one) &&
+        gtk_gesture_single_get_button (GTK_GESTURE_SINGLE (one)) == GDK_BUTTON_PRIMARY)
       return GTK_GESTURE (one);
   }
   g_assert_not_reached ();
@@ -263,6 +264,34 @@ record_count (Fixture *fixture, int count, gboolean is_next)
     check = gtk_widget_get_next_sibling (check);
   gtk_check_button_set_active (GTK_CHECK_BUTTON (check), TRUE);
   click_button (popover, "Record");
+}
+
+/* Found gone from the keyboard: the menu key on a bar asks, and one press records it. */
+static void
+test_found_gone (Fixture *fixture, gconstpointer data)
+{
+  const guint n_before = lb_job_get_fold (fixture->job)->job.bars;
+  GtkWidget *popover = find_type (fixture->sheet, LB_TYPE_BARS_POPOVER);
+  GtkWidget *entry = find_type (popover, GTK_TYPE_ENTRY);
+  LbSheetPile shown;
+
+  lb_sheet_pile_load (&shown, fixture->job, PILE);
+  gtk_widget_grab_focus (fixture->section);
+
+  const guint bar = shown.plan.order[0];
+  g_autofree char *number = g_strdup_printf ("%u", bar + 1);
+
+  g_assert_true (press_key (fixture->section, GDK_KEY_Menu));
+  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (entry)), ==, number);
+  click_button (popover, "Found Gone");
+  g_assert_cmphex (state_of (fixture, PILE)->gone, ==, LB_BAR (bar));
+  g_assert_cmpuint (lb_job_get_fold (fixture->job)->job.bars, ==, n_before);
+
+  /* What is no bar of the pile is said, and cannot be recorded. */
+  gtk_editable_set_text (GTK_EDITABLE (entry), "61");
+  g_assert_false (gtk_widget_get_sensitive (find (popover, is_button, "Found Gone")));
+  gtk_editable_set_text (GTK_EDITABLE (entry), "60");
+  assert_reads (popover, "The pile has bars 1 to 8");
 }
 
 static gsize
@@ -745,6 +774,7 @@ main (int argc, char *argv[])
     { "/pile-sheet/no-steps", test_no_steps },
     { "/pile-sheet/last-bar-severs", test_last_bar_severs },
     { "/pile-sheet/count", test_count },
+    { "/pile-sheet/found-gone", test_found_gone },
     { "/pile-sheet/steps", test_steps },
     { "/pile-sheet/steps-are-named-once", test_steps_are_named_once },
     { "/pile-sheet/steps-are-in-sight", test_steps_are_in_sight },

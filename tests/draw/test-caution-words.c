@@ -29,7 +29,7 @@ said (const LbPile *pile,
 
   basis.crew_rows = crew;
   basis.n_crew_rows = crew != NULL ? 1 : 0;
-  lb_cut_plan_reckon (pile, 0, n_unplaced, &basis, &plan);
+  lb_cut_plan_reckon (pile, 0, 0, n_unplaced, &basis, &plan);
   for (gsize i = 0; i < plan.n_cautions; i++)
     if (g_str_equal (plan.cautions[i]->key, key))
       return lb_caution_text (&LB_VOICE_PLAIN, pile, assumptions, &plan, i);
@@ -94,7 +94,7 @@ test_bar_in_words (void)
   assumptions.value[LB_ASSUME_CURRENT] = 0;
 
   const LbCutBasis basis = lb_cut_basis (&assumptions);
-  lb_cut_plan_reckon (&pile, 0, 0, &basis, &plan);
+  lb_cut_plan_reckon (&pile, 0, 0, 0, &basis, &plan);
   g_autofree char *bar = g_strdup_printf ("Hook tension on before bar %u: ",
                                           plan.order[plan.hold.rig_before - 1] + 1u);
   assert_says (&pile, &assumptions, "rig-before", bar);
@@ -138,7 +138,7 @@ test_any_pile (void)
     lb_chance_cut (&cut, rand);
     voice.units = trial % 2 == 0 ? LB_UNITS_US : LB_UNITS_METRIC;
     const LbCutBasis basis = lb_cut_basis (&cut.assumptions);
-    lb_cut_plan_reckon (&cut.pile, cut.burned, cut.n_unplaced, &basis, &plan);
+    lb_cut_plan_reckon (&cut.pile, cut.burned, 0, cut.n_unplaced, &basis, &plan);
     for (gsize i = 0; i < plan.n_cautions; i++) {
       g_autofree char *text = lb_caution_text (&voice, &cut.pile, &cut.assumptions, &plan, i);
       assert_fits (cr, &voice, text);

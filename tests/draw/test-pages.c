@@ -218,7 +218,8 @@ assert_card_says_all (const char *squeezed, const Sheet *sheet)
   const LbPile *const pile = &fold->piles[sheet->pile];
   const LbPileState *const state = &fold->states[sheet->pile];
   LbCutPlan plan;
-  lb_cut_plan_reckon (pile, state->burned, state->n_unplaced, lb_fold_basis (fold), &plan);
+  lb_cut_plan_reckon (pile, state->burned, state->gone, state->n_unplaced, lb_fold_basis (fold),
+                      &plan);
 
   assert_has (squeezed, pile->mark);
   assert_has (squeezed, fold->name);
@@ -426,7 +427,7 @@ assert_card_is_readable (Sheet *sheet, LbPaper paper)
   g_assert_cmpfloat (small_print, <, 20);
   g_assert_cmpfloat (least_height (words, NULL), >=, 0.97 * small_print);
   assert_apart (words);
-  lb_cut_plan_reckon (pile, state->burned, state->n_unplaced, basis, &plan);
+  lb_cut_plan_reckon (pile, state->burned, state->gone, state->n_unplaced, basis, &plan);
   if (lb_cut_steps_reckon (pile, basis, &plan, &steps))
     g_assert_cmpfloat (least_step_height (words, &steps), >=, 0.97 * 11 / 8 * small_print);
 }

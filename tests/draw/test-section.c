@@ -12,7 +12,7 @@ reckon (const LbPile *pile,
 {
   const LbCutBasis basis = lb_cut_basis (assumptions);
 
-  lb_cut_plan_reckon (pile, burned, n_unplaced, &basis, out_plan);
+  lb_cut_plan_reckon (pile, burned, 0, n_unplaced, &basis, out_plan);
 }
 
 typedef struct
@@ -224,6 +224,29 @@ test_burning_takes_ink (void)
   }
 }
 
+/* A bar found gone does not look like one that was burned, and the foot says what it is. */
+static void
+test_found_gone (void)
+{
+  Case burned, gone;
+  case_init (&burned, LB_SHAPE_OCTAGON, 8, LB_BAR (2) | LB_BAR (5));
+  gone = burned;
+  gone.section.pile = &gone.pile;
+  gone.section.plan = &gone.plan;
+  gone.plan.gone = LB_BAR (2);
+  cairo_surface_t *const one = picture_of (&burned.section, 300);
+  cairo_surface_t *const other = picture_of (&gone.section, 300);
+  const LbPoint changed = lb_section_bar_place (&burned.section, 300, 300, 2);
+  const LbPoint same = lb_section_bar_place (&burned.section, 300, 300, 5);
+  g_assert_cmpuint (ink_about (one, (int) changed.x, (int) changed.y, 14), !=,
+                    ink_about (other, (int) changed.x, (int) changed.y, 14));
+  g_assert_cmpuint (ink_about (one, (int) same.x, (int) same.y, 14), ==,
+                    ink_about (other, (int) same.x, (int) same.y, 14));
+  g_assert_cmpuint (ink_about (one, 40, 278, 14), <, ink_about (other, 40, 278, 14));
+  cairo_surface_destroy (one);
+  cairo_surface_destroy (other);
+}
+
 /* Strand has numbers and no order: the one that bars would begin with looks like the others. */
 static void
 test_strand_has_no_order (void)
@@ -375,6 +398,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/section/clockwise", test_clockwise);
   g_test_add_func ("/section/numbers-stay", test_numbers_stay);
   g_test_add_func ("/section/burning-takes-ink", test_burning_takes_ink);
+  g_test_add_func ("/section/found-gone", test_found_gone);
   g_test_add_func ("/section/strand-has-no-order", test_strand_has_no_order);
   g_test_add_func ("/section/shares-have-room", test_shares_have_room);
   g_test_add_func ("/section/more-load-more-ink", test_more_load_more_ink);

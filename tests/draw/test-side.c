@@ -15,7 +15,7 @@ reckon (const LbPile *pile,
 {
   const LbCutBasis basis = lb_cut_basis (assumptions);
 
-  lb_cut_plan_reckon (pile, burned, n_unplaced, &basis, out_plan);
+  lb_cut_plan_reckon (pile, burned, 0, n_unplaced, &basis, out_plan);
 }
 
 /* Which facts of the pile are left out. */

@@ -19,7 +19,7 @@ reckon (const LbPile *pile,
 {
   const LbCutBasis basis = lb_cut_basis (assumptions);
 
-  lb_cut_plan_reckon (pile, burned, n_unplaced, &basis, out_plan);
+  lb_cut_plan_reckon (pile, burned, 0, n_unplaced, &basis, out_plan);
 }
 
 #define FOOT 0.3048
@@ -210,7 +210,7 @@ assert_input (LbFigureId id, const LbInput *input, const LbPile *pile, const cha
 
   lb_assumptions_init (&assumptions);
   const LbCutBasis basis = lb_cut_basis (&assumptions);
-  lb_cut_plan_reckon (pile, 0, 0, &basis, &plan);
+  lb_cut_plan_reckon (pile, 0, 0, 0, &basis, &plan);
   lb_input_words (&LB_VOICE_PLAIN, pile, &basis, &plan, id, input, &words);
   g_autofree char *said = g_strdup_printf ("%s: %s · %s", words.title, words.value, words.note);
   g_assert_cmpstr (said, ==, expected);
@@ -309,7 +309,7 @@ test_learned_reason (void)
 
     basis.burn = &model;
     basis.visibility = CASES[i].visibility;
-    lb_cut_plan_reckon (&pile, 0, 0, &basis, &plan);
+    lb_cut_plan_reckon (&pile, 0, 0, 0, &basis, &plan);
     g_autofree char *reason = lb_figure_reason_text (&LB_VOICE_PLAIN, &pile, &assumptions, &plan,
                                                      LB_FIGURE_TRIGGER);
     g_assert_true (g_str_has_suffix (reason, CASES[i].ends));
@@ -477,6 +477,8 @@ test_entries (void)
       "Step “painted”, which this version does not know" },
     { { .kind = LB_ENTRY_BARS, .bars = 3 }, "Bars 1, 2 burned" },
     { { .kind = LB_ENTRY_BARS, .bars = 1 }, "Bar 1 burned" },
+    { { .kind = LB_ENTRY_GONE, .bars = 1 }, "Bar 1 found gone" },
+    { { .kind = LB_ENTRY_GONE, .bars = 7 }, "Bars 1–3 found gone" },
     { { .kind = LB_ENTRY_BARS, .count = 3 }, "3 bars burned, not said which" },
     { { .kind = LB_ENTRY_DRAWN }, "Drawn whole, not cut" },
     { { .kind = LB_ENTRY_BROKEN, .amount = -21 * FOOT },

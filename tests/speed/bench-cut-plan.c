@@ -16,7 +16,7 @@ reckon (const LbPile *piles, guint n, const LbAssumptions *assumptions)
   for (guint i = 0; i < n; i++) {
     LbCutPlan plan;
 
-    lb_cut_plan_reckon (&piles[i], LB_BAR (i % 8), 0, &basis, &plan);
+    lb_cut_plan_reckon (&piles[i], LB_BAR (i % 8), 0, 0, &basis, &plan);
     sum += plan.figures[LB_FIGURE_HOOK_LOAD].range.likely;
   }
   g_assert_cmpfloat (sum, >, 0);

@@ -66,7 +66,7 @@ test_pier (Demo *demo, gconstpointer data)
     g_hash_table_add (kinds, g_strdup_printf ("%d %.3f %s", (int) pile->outline.shape,
                                               pile->outline.width_m, pile->bar->name));
     n_strand += pile->bar->kind == LB_BAR_STRAND ? 1 : 0;
-    lb_cut_plan_reckon (pile, 0, 0, lb_fold_basis (demo->fold), &plan);
+    lb_cut_plan_reckon (pile, 0, 0, 0, lb_fold_basis (demo->fold), &plan);
     g_assert_cmpfloat (plan.figures[LB_FIGURE_CUT_DEPTH].range.likely, >=, 23.5 * FOOT);
     g_assert_cmpfloat (plan.figures[LB_FIGURE_CUT_DEPTH].range.likely, <=, 41.5 * FOOT);
     if (pile->batter > 0) {
@@ -95,7 +95,8 @@ test_history (Demo *demo, gconstpointer data)
     g_assert_true (strstr (entry->what, "diver") == NULL || entry->kind == LB_ENTRY_DIVE);
   }
   for (LbEntryKind kind = 0; kind < LB_N_ENTRY_KINDS; kind++) {
-    if (kind != LB_ENTRY_FACT && kind != LB_ENTRY_SET_ASIDE && kind != LB_ENTRY_TAKE_IN)
+    if (kind != LB_ENTRY_FACT && kind != LB_ENTRY_GONE && kind != LB_ENTRY_SET_ASIDE &&
+        kind != LB_ENTRY_TAKE_IN)
       g_assert_cmpuint (n_of_kind[kind], >, 0);
   }
   for (LbStep step = 0; step < LB_N_STEPS; step++)

@@ -296,6 +296,35 @@ test_tapered (void)
     12 * 0.0254, 1e-9);
 }
 
+/* Bars found gone are out of the section and of the hold, and in nobody's production. */
+static void
+test_found_gone (void)
+{
+  g_auto (Said) said = { 0 }, cut = { 0 }, totals = { 0 }, back = { 0 };
+
+  new_job ("gone");
+  shell_tool (&said, 0, "record gone gone A1 2,5 --day 2026-07-01");
+  g_assert_cmpstr (said.out, ==, "A1: Bars 2, 5 found gone\n");
+  shell_tool_ends (0, "record gone bars A1 1 --day 2026-07-01");
+  shell_tool_ends (1, "record gone gone A1 1,2 --day 2026-07-01");
+  shell_tool_ends (1, "record gone gone A1 9x --day 2026-07-01");
+  shell_tool (&cut, 0, "cut gone A1");
+  shell_assert_says (cut.out, "of 8 bars on record, 2 found gone");
+  shell_tool (&totals, 0, "totals gone --json");
+  g_autoptr (JsonNode) root = shell_parse_json (totals.out);
+
+  g_assert_cmpfloat (
+    json_object_get_double_member (
+      json_object_get_object_member (json_node_get_object (root), "job"), "bars_count"),
+    ==, 1);
+  shell_tool_ends (0, "check gone");
+  shell_tool_ends (0, "draw gone section A1 section.svg");
+  shell_tool_ends (0, "record gone take-back --day 2026-07-01");
+  shell_tool_ends (0, "record gone take-back --day 2026-07-01");
+  shell_tool (&back, 0, "piles gone");
+  shell_assert_says (back.out, "A1       standing  8/8");
+}
+
 /* --- Divers ------------------------------------------------------------------------------- */
 
 #define DAY " --day 2026-07-01"
@@ -450,6 +479,7 @@ main (int argc, char **argv)
   g_test_add_func ("/tool/record/burning", test_burning);
   g_test_add_func ("/tool/bar-places", test_bar_places);
   g_test_add_func ("/tool/tapered", test_tapered);
+  g_test_add_func ("/tool/found-gone", test_found_gone);
   g_test_add_func ("/tool/divers", test_divers);
   g_test_add_func ("/tool/dive-table", test_dive_table);
   g_test_add_func ("/tool/severed", test_severed);

@@ -69,7 +69,7 @@ test_stated (void)
   set_up (&job, 0);
   for (int i = 0; i < 50; i++)
     lb_burn_left_add (&left, &job.pile, 8, &job.basis);
-  lb_cut_plan_reckon (&job.pile, 0, 0, &job.basis, &plan);
+  lb_cut_plan_reckon (&job.pile, 0, 0, 0, &job.basis, &plan);
 
   const LbBurnNeed need = need_of (&job, &left);
   const LbRange trigger = plan.figures[LB_FIGURE_TRIGGER].range;

@@ -16,7 +16,7 @@ reckon (const LbPile *pile,
   with_crane.value[LB_ASSUME_CRANE_CAPACITY] = 40000;
   const LbCutBasis basis = lb_cut_basis (&with_crane);
 
-  lb_cut_plan_reckon (pile, burned, n_unplaced, &basis, out_plan);
+  lb_cut_plan_reckon (pile, burned, 0, n_unplaced, &basis, out_plan);
 }
 
 #define FOOT  0.3048
@@ -221,6 +221,34 @@ test_tapered (void)
   g_assert_nonnull (unknown.hold_missing);
 }
 
+/* Bars found gone are as if they had never been: a burner who keeps to the order found without them is
+ * not sent to the other side. */
+static void
+test_found_gone (void)
+{
+  const LbBarSet gone = LB_BAR (2) | LB_BAR (7);
+  LbAssumptions assumptions;
+  LbCutBasis basis;
+  LbCutPlan before, plan;
+  LbBarSet burned = gone;
+  LbPile pile;
+
+  example (&pile);
+  pile.n_bars = 12;
+  lb_assumptions_init (&assumptions);
+  basis = lb_cut_basis (&assumptions);
+  lb_cut_plan_reckon (&pile, gone, gone, 0, &basis, &before);
+  g_assert_null (before.hold_missing);
+  g_assert_cmphex (before.gone, ==, gone);
+  g_assert_cmpuint (before.n_order, ==, 10);
+  g_assert_cmpfloat (shown (&before, LB_FIGURE_BARS_LEFT), ==, 10);
+  for (gsize i = 0; i + 1 < before.n_order; i++) {
+    burned |= LB_BAR (before.order[i]);
+    lb_cut_plan_reckon (&pile, burned, gone, 0, &basis, &plan);
+    g_assert_cmpmem (plan.order, plan.n_order, before.order + i + 1, before.n_order - i - 1);
+  }
+}
+
 /* Stressed strand holds by rules of its own: no bar figure is taken for it, however it stands, and the
  * plan warns of what it does when it is cut. */
 static void
@@ -351,6 +379,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/trade/cut-plan/missing-facts", test_missing_facts);
   g_test_add_func ("/trade/cut-plan/deeper-is-harder", test_deeper_is_harder);
   g_test_add_func ("/trade/cut-plan/tapered", test_tapered);
+  g_test_add_func ("/trade/cut-plan/found-gone", test_found_gone);
   g_test_add_func ("/trade/cut-plan/prestressed", test_prestressed);
   g_test_add_func ("/trade/cut-plan/bars-burned", test_bars_burned);
   g_test_add_func ("/trade/cut-plan/tags", test_tags);

@@ -37,7 +37,7 @@ static gboolean
 reckon (Case *it, LbBarSet burned, guint n_unplaced)
 {
   it->basis = lb_cut_basis (&it->assumptions);
-  lb_cut_plan_reckon (&it->pile, burned, n_unplaced, &it->basis, &it->plan);
+  lb_cut_plan_reckon (&it->pile, burned, 0, n_unplaced, &it->basis, &it->plan);
   return lb_cut_steps_reckon (&it->pile, &it->basis, &it->plan, &it->steps);
 }
 

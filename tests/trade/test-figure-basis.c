@@ -35,7 +35,7 @@ reckon (const World *world, LbCutPlan *plan)
   basis.burn = &model;
   basis.visibility = world->visibility;
   basis.table = world->table;
-  lb_cut_plan_reckon (&world->pile, world->burned, world->n_unplaced, &basis, plan);
+  lb_cut_plan_reckon (&world->pile, world->burned, 0, world->n_unplaced, &basis, plan);
 }
 
 /* A 16-in square pile of eight bars #8 that leans 1:12, 30 ft of water over the cut. */

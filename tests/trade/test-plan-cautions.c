@@ -45,7 +45,7 @@ reckon (Cut *cut)
 {
   const LbCutBasis basis = lb_cut_basis (&cut->assumptions);
 
-  lb_cut_plan_reckon (&cut->pile, cut->burned, cut->n_unplaced, &basis, &cut->plan);
+  lb_cut_plan_reckon (&cut->pile, cut->burned, 0, cut->n_unplaced, &basis, &cut->plan);
 }
 
 /* What makes a cut unlike that one. */
@@ -243,7 +243,7 @@ share_crane (Cut *cut, double share)
   LbCutPlan plan;
   const LbCutBasis basis = lb_cut_basis (&cut->assumptions);
 
-  lb_cut_plan_reckon (&cut->pile, 0, 0, &basis, &plan);
+  lb_cut_plan_reckon (&cut->pile, 0, 0, 0, &basis, &plan);
   cut->assumptions.value[LB_ASSUME_CRANE_CAPACITY] =
     plan.figures[LB_FIGURE_HOOK_LOAD].range.likely / 9.80665 / share;
 }
@@ -427,7 +427,7 @@ test_rows (void)
 
     basis.crew_rows = crew;
     basis.n_crew_rows = G_N_ELEMENTS (crew);
-    lb_cut_plan_reckon (&cut.pile, cut.burned, cut.n_unplaced, &basis, &plan);
+    lb_cut_plan_reckon (&cut.pile, cut.burned, 0, cut.n_unplaced, &basis, &plan);
     for (gsize i = 0; i < n_rows + G_N_ELEMENTS (crew); i++) {
       const LbCautionRow *row = i < n_rows ? &rows[i] : &crew[i - n_rows];
       const gboolean is_met = lb_plan_caution_holds (row->when, &cut.pile, &cut.assumptions, &plan);

@@ -3,6 +3,8 @@
 
 #include "desk/sheet/sheet-pile.h"
 #include "desk/shell/say.h"
+#include "draw/plan-words.h"
+#include "trade/trade-error.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -13,6 +15,9 @@ struct _LbBarsPopover
   /* Template widgets */
   GtkSpinButton *count_spin;
   GtkCheckButton *next_check;
+  GtkEntry *gone_entry;
+  GtkWidget *gone_button;
+  GtkLabel *gone_note;
 
   LbJob *job;
   guint pile;
@@ -60,6 +65,63 @@ record_cb (LbBarsPopover *self)
     lb_say_error (parent, _ ("The bars were not recorded"), error);
 }
 
+/* The bars typed, which must be the pile's; 0 and the reason when they are not. */
+static LbBarSet
+read_gone (LbBarsPopover *self, GError **error)
+{
+  const guint n_bars = lb_job_get_fold (self->job)->piles[self->pile].n_bars;
+  guint8 bars[LB_BARS_MAX];
+  LbBarSet set = 0;
+  gsize n;
+
+  if (!lb_bar_numbers_from_text (gtk_editable_get_text (GTK_EDITABLE (self->gone_entry)), bars, &n,
+                                 error))
+    return 0;
+  for (gsize i = 0; i < n; i++)
+    set |= LB_BAR (bars[i]);
+  if (n_bars == 0 || (set & ~lb_bar_set_all (n_bars)) == 0)
+    return set;
+  g_set_error (error, LB_TRADE_ERROR, LB_TRADE_ERROR_DOMAIN, _ ("The pile has bars 1 to %u"),
+               n_bars);
+  return 0;
+}
+
+static void
+gone_changed_cb (LbBarsPopover *self)
+{
+  const gboolean is_empty = *gtk_editable_get_text (GTK_EDITABLE (self->gone_entry)) == '\0';
+  g_autoptr (GError) error = NULL;
+  const LbBarSet bars = is_empty || self->job == NULL ? 0 : read_gone (self, &error);
+
+  gtk_widget_set_sensitive (self->gone_button, bars != 0);
+  gtk_label_set_text (self->gone_note, error != NULL ? error->message : "");
+  gtk_widget_set_visible (GTK_WIDGET (self->gone_note), error != NULL);
+}
+
+static void
+gone_cb (LbBarsPopover *self)
+{
+  GtkWidget *parent = gtk_widget_get_parent (GTK_WIDGET (self));
+  const LbBarSet bars = self->job != NULL ? read_gone (self, NULL) : 0;
+  g_autofree char *numbers = lb_bar_numbers_text (bars);
+  g_autofree char *words = NULL;
+  GError *error = NULL;
+
+  if (bars == 0)
+    return;
+  words = g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "Bar %s found gone", "Bars %s found gone",
+                                        lb_bar_set_count (bars)),
+                           numbers);
+  const gboolean is_recorded = lb_job_find_gone (self->job, self->pile, bars, &error);
+
+  gtk_editable_set_text (GTK_EDITABLE (self->gone_entry), "");
+  gtk_popover_popdown (GTK_POPOVER (self));
+  if (is_recorded)
+    lb_say (parent, words, TRUE);
+  else
+    lb_say_error (parent, _ ("The bars were not recorded"), error);
+}
+
 static void
 lb_bars_popover_dispose (GObject *object)
 {
@@ -78,6 +140,11 @@ lb_bars_popover_class_init (LbBarsPopoverClass *klass)
                                                "/org/lastbent/Lastbent/bars-popover.ui");
   gtk_widget_class_bind_template_child (widget_class, LbBarsPopover, count_spin);
   gtk_widget_class_bind_template_child (widget_class, LbBarsPopover, next_check);
+  gtk_widget_class_bind_template_child (widget_class, LbBarsPopover, gone_button);
+  gtk_widget_class_bind_template_child (widget_class, LbBarsPopover, gone_entry);
+  gtk_widget_class_bind_template_child (widget_class, LbBarsPopover, gone_note);
+  gtk_widget_class_bind_template_callback (widget_class, gone_cb);
+  gtk_widget_class_bind_template_callback (widget_class, gone_changed_cb);
   gtk_widget_class_bind_template_callback (widget_class, record_cb);
 }
 
@@ -92,11 +159,26 @@ lb_bars_popover_show (LbBarsPopover *self, LbJob *job, guint pile)
 {
   g_return_if_fail (LB_IS_BARS_POPOVER (self));
 
-  if (job != self->job || pile != self->pile)
-    gtk_spin_button_set_value (self->count_spin, 1);
+  const gboolean is_another = job != self->job || pile != self->pile;
+
   g_set_object (&self->job, job);
   self->pile = pile;
+  if (is_another) {
+    gtk_spin_button_set_value (self->count_spin, 1);
+    gtk_editable_set_text (GTK_EDITABLE (self->gone_entry), "");
+  }
   if (job != NULL)
     gtk_spin_button_set_range (self->count_spin, 1,
                                MAX (lb_job_get_fold (job)->states[pile].n_left, 1));
+}
+
+void
+lb_bars_popover_ask_gone (LbBarsPopover *self, guint bar)
+{
+  g_return_if_fail (LB_IS_BARS_POPOVER (self));
+
+  g_autofree char *number = g_strdup_printf ("%u", bar + 1);
+
+  gtk_editable_set_text (GTK_EDITABLE (self->gone_entry), number);
+  gtk_widget_grab_focus (self->gone_button);
 }

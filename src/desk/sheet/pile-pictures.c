@@ -57,7 +57,7 @@ burn (LbPilePictures *self, guint bar)
   lb_say (GTK_WIDGET (self), words, TRUE);
 }
 
-/* The entry that stands and says @bar was burned, NULL when none does. */
+/* The entry that stands and says @bar was burned or found gone, NULL when none does. */
 static const LbEntry *
 find_burned (LbPilePictures *self, guint bar)
 {
@@ -67,8 +67,8 @@ find_burned (LbPilePictures *self, guint bar)
   for (gsize i = fold->n_entries; i-- > 0;) {
     const LbEntry *entry = lb_ledger_entry (ledger, (guint) i);
 
-    if (fold->is_alive[i] && entry->kind == LB_ENTRY_BARS && entry->pile == (int) self->pile &&
-        (entry->bars & LB_BAR (bar)))
+    if (fold->is_alive[i] && (entry->kind == LB_ENTRY_BARS || entry->kind == LB_ENTRY_GONE) &&
+        entry->pile == (int) self->pile && (entry->bars & LB_BAR (bar)))
       return entry;
   }
   return NULL;
@@ -84,11 +84,17 @@ explain_burned (LbPilePictures *self, guint bar)
   g_autofree char *at = entry != NULL ? lb_clock_to_text (entry->at_us) : g_strdup ("–");
   g_autofree char *words = NULL;
 
-  words = g_strdup_printf (
-    is_last ? _ ("Bar %u was burned, recorded %s")
-            : _ ("Bar %u was burned, recorded %s; other work was recorded since. To take it back, "
-                 "find it in the history below"),
-    bar + 1, at);
+  const gboolean is_gone = entry != NULL && entry->kind == LB_ENTRY_GONE;
+  g_autofree char *what = is_gone
+                            ? g_strdup_printf (_ ("Bar %u was found gone, recorded %s"), bar + 1,
+                                               at)
+                            : g_strdup_printf (_ ("Bar %u was burned, recorded %s"), bar + 1, at);
+
+  words = is_last ? g_steal_pointer (&what)
+                  : g_strdup_printf (
+                      _ ("%s; other work was recorded since. To take it back, find it in the "
+                         "history below"),
+                      what);
   lb_say (GTK_WIDGET (self), words, is_last);
 }
 
@@ -109,6 +115,16 @@ touched_cb (LbPilePictures *self, int bar)
     lb_say (GTK_WIDGET (self), _ ("All bars of this pile are burned already"), FALSE);
   else
     burn (self, (guint) bar);
+}
+
+/* What else can be said of a bar is asked where bars are counted. */
+static void
+asked_cb (LbPilePictures *self, int bar)
+{
+  if (!gtk_widget_is_sensitive (self->count_button))
+    return;
+  gtk_menu_button_popup (GTK_MENU_BUTTON (self->count_button));
+  lb_bars_popover_ask_gone (self->bars_popover, (guint) bar);
 }
 
 static void
@@ -165,6 +181,7 @@ lb_pile_pictures_class_init (LbPilePicturesClass *klass)
   gtk_widget_class_bind_template_child (widget_class, LbPilePictures, section_steps);
   gtk_widget_class_bind_template_child (widget_class, LbPilePictures, section_view);
   gtk_widget_class_bind_template_child (widget_class, LbPilePictures, side_view);
+  gtk_widget_class_bind_template_callback (widget_class, asked_cb);
   gtk_widget_class_bind_template_callback (widget_class, next_cb);
   gtk_widget_class_bind_template_callback (widget_class, touched_cb);
 }

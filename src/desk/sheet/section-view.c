@@ -52,6 +52,7 @@ G_DEFINE_FINAL_TYPE (LbSectionView, lb_section_view, GTK_TYPE_WIDGET)
 
 enum {
   TOUCHED,
+  ASKED,
   STEPPED,
   N_SIGNALS,
 };
@@ -173,6 +174,8 @@ bar_words (LbSectionView *self, const LbSheetPile *shown, guint bar)
   g_autofree char *share = NULL;
   LbBarShares shares;
 
+  if (shown->state->gone & LB_BAR (bar))
+    return g_strdup_printf (_ ("Bar %u: found gone"), bar + 1);
   if (shown->state->burned & LB_BAR (bar))
     return g_strdup_printf (_ ("Bar %u: burned"), bar + 1);
   if (!reckon_shares (shown, self->step, &shares))
@@ -243,6 +246,30 @@ released_cb (GtkGestureClick *click, int n_press, double x, double y, LbSectionV
     g_signal_emit (self, signals[TOUCHED], 0, bar);
 }
 
+/* The other button, or a finger that stays: what else can be said of the bar. */
+static void
+ask (LbSectionView *self, int bar)
+{
+  self->pressed = -1;
+  if (bar < 0)
+    return;
+  set_focus_bar (self, bar);
+  g_signal_emit (self, signals[ASKED], 0, bar);
+}
+
+static void
+other_pressed_cb (GtkGestureClick *click, int n_press, double x, double y, LbSectionView *self)
+{
+  gtk_widget_grab_focus (GTK_WIDGET (self));
+  ask (self, self->job != NULL ? bar_at (self, x, y) : -1);
+}
+
+static void
+stayed_cb (GtkGestureLongPress *press, double x, double y, LbSectionView *self)
+{
+  ask (self, self->job != NULL ? bar_at (self, x, y) : -1);
+}
+
 /* The arrow keys: @args is by how many places, over the ends and round again. */
 static gboolean
 walk_cb (GtkWidget *widget, GVariant *args, gpointer data)
@@ -308,6 +335,17 @@ activate_cb (GtkWidget *widget, GVariant *args, gpointer data)
   if (self->job == NULL || self->focus < 0)
     return FALSE;
   g_signal_emit (self, signals[TOUCHED], 0, self->focus);
+  return TRUE;
+}
+
+static gboolean
+ask_cb (GtkWidget *widget, GVariant *args, gpointer data)
+{
+  LbSectionView *self = LB_SECTION_VIEW (widget);
+
+  if (self->job == NULL || self->focus < 0)
+    return FALSE;
+  ask (self, self->focus);
   return TRUE;
 }
 
@@ -418,6 +456,8 @@ lb_section_view_class_init (LbSectionViewClass *klass)
 
   signals[TOUCHED] = g_signal_new ("touched", LB_TYPE_SECTION_VIEW, G_SIGNAL_RUN_LAST, 0, NULL,
                                    NULL, NULL, G_TYPE_NONE, 1, G_TYPE_INT);
+  signals[ASKED] = g_signal_new ("asked", LB_TYPE_SECTION_VIEW, G_SIGNAL_RUN_LAST, 0, NULL, NULL,
+                                 NULL, G_TYPE_NONE, 1, G_TYPE_INT);
   signals[STEPPED] = g_signal_new ("stepped", LB_TYPE_SECTION_VIEW, G_SIGNAL_RUN_LAST, 0, NULL,
                                    NULL, NULL, G_TYPE_NONE, 0);
 
@@ -427,6 +467,8 @@ lb_section_view_class_init (LbSectionViewClass *klass)
     gtk_widget_class_add_binding (widget_class, ahead[i].key, 0, step_cb, "i", ahead[i].by);
   for (gsize i = 0; i < G_N_ELEMENTS (touches); i++)
     gtk_widget_class_add_binding (widget_class, touches[i], 0, activate_cb, NULL);
+  gtk_widget_class_add_binding (widget_class, GDK_KEY_Menu, 0, ask_cb, NULL);
+  gtk_widget_class_add_binding (widget_class, GDK_KEY_F10, GDK_SHIFT_MASK, ask_cb, NULL);
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_IMG);
   gtk_widget_class_set_css_name (widget_class, "sectionview");
 }
@@ -435,6 +477,8 @@ static void
 lb_section_view_init (LbSectionView *self)
 {
   GtkGesture *click = gtk_gesture_click_new ();
+  GtkGesture *other = gtk_gesture_click_new ();
+  GtkGesture *stay = gtk_gesture_long_press_new ();
 
   self->focus = self->pressed = -1;
   self->fade_part = 1;
@@ -447,6 +491,12 @@ lb_section_view_init (LbSectionView *self)
   g_signal_connect (click, "pressed", G_CALLBACK (pressed_cb), self);
   g_signal_connect (click, "released", G_CALLBACK (released_cb), self);
   gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (click));
+  gtk_gesture_single_set_button (GTK_GESTURE_SINGLE (other), GDK_BUTTON_SECONDARY);
+  g_signal_connect (other, "pressed", G_CALLBACK (other_pressed_cb), self);
+  gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (other));
+  gtk_gesture_single_set_touch_only (GTK_GESTURE_SINGLE (stay), TRUE);
+  g_signal_connect (stay, "pressed", G_CALLBACK (stayed_cb), self);
+  gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (stay));
   g_signal_connect (self, "notify::has-focus", G_CALLBACK (has_focus_cb), NULL);
   lb_look_follow (GTK_WIDGET (self));
 }

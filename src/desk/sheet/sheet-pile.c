@@ -17,8 +17,8 @@ lb_sheet_pile_load (LbSheetPile *out, LbJob *job, guint index)
   out->pile = &fold->piles[index];
   out->state = &fold->states[index];
   out->voice = lb_job_get_voice (job);
-  lb_cut_plan_reckon (out->pile, out->state->burned, out->state->n_unplaced, lb_fold_basis (fold),
-                      &out->plan);
+  lb_cut_plan_reckon (out->pile, out->state->burned, out->state->gone, out->state->n_unplaced,
+                      lb_fold_basis (fold), &out->plan);
 }
 
 void

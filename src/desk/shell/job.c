@@ -612,6 +612,17 @@ lb_job_burn_bars (LbJob *self, guint pile, LbBarSet bars, GError **error)
 }
 
 gboolean
+lb_job_find_gone (LbJob *self, guint pile, LbBarSet bars, GError **error)
+{
+  g_autoptr (GArray) drafts = g_array_new (FALSE, FALSE, sizeof (LbDraft));
+
+  g_return_val_if_fail (LB_IS_JOB (self), FALSE);
+
+  lb_gesture_gone (drafts, self->fold, pile, bars);
+  return record_gesture (self, drafts, error);
+}
+
+gboolean
 lb_job_burn_count (LbJob *self, guint pile, guint count, GError **error)
 {
   g_autoptr (GArray) drafts = g_array_new (FALSE, FALSE, sizeof (LbDraft));

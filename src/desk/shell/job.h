@@ -89,6 +89,7 @@ gboolean lb_job_mark_step (LbJob *self, const guint *piles, gsize n, LbStep step
 gboolean lb_job_burn_bars (LbJob *self, guint pile, LbBarSet bars, GError **error);
 
 /* The same for bars of which only the count is known. */
+gboolean lb_job_find_gone (LbJob *self, guint pile, LbBarSet bars, GError **error);
 gboolean lb_job_burn_count (LbJob *self, guint pile, guint count, GError **error);
 
 G_END_DECLS
