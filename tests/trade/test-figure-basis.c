@@ -214,8 +214,10 @@ turn_fact (World *world, LbFact fact, int turn)
 
   switch (fact) {
   case LB_FACT_SHAPE:
+    if (turn >= LB_N_SHAPES)
+      return FALSE;
     pile->outline.shape = (LbShape) turn;
-    return turn < LB_N_SHAPES;
+    return TRUE;
   case LB_FACT_WIDTH:
     pile->outline.width_m *= 1 + 0.1 * (turn + 1);
     return TRUE;
@@ -237,8 +239,10 @@ turn_fact (World *world, LbFact fact, int turn)
     pile->bar_inset_m = (2.5 + 0.5 * turn) * INCH;
     return TRUE;
   case LB_FACT_BAR_PLACES:
+    if (turn >= (int) G_N_ELEMENTS (places))
+      return FALSE;
     pile->bar_places = places[turn];
-    return turn < (int) G_N_ELEMENTS (places);
+    return TRUE;
   case LB_FACT_BATTER:
     pile->batter += 0.05 * (turn + 1);
     return TRUE;
@@ -258,8 +262,10 @@ turn_fact (World *world, LbFact fact, int turn)
     pile->toe_m = pile->mudline_m - (turn + 1);
     return TRUE;
   case LB_FACT_CONCRETE:
+    if (turn >= LB_N_CONCRETE_LEFT)
+      return FALSE;
     pile->concrete = (LbConcreteLeft) turn;
-    return turn < LB_N_CONCRETE_LEFT;
+    return TRUE;
   case LB_FACT_PINNED:
     pile->pinned = LB_BAR (turn) | LB_BAR (turn + 1);
     return TRUE;
@@ -324,8 +330,10 @@ turn_input (World *world, const LbInput *input, int turn)
   case LB_INPUT_LESSON:
     return turn_lesson (world, (LbLesson) input->id, turn);
   case LB_INPUT_VISIBILITY:
+    if (turn >= LB_N_VISIBILITIES)
+      return FALSE;
     world->visibility = (LbVisibility) turn;
-    return turn < LB_N_VISIBILITIES;
+    return TRUE;
   case LB_INPUT_DIVE_TABLE:
     world->table = short_table ();
     return TRUE;
