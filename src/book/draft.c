@@ -5,6 +5,7 @@
  * not exist. What contradicts the rest of the job (more bars than the pile has, a pile pulled
  * that was never severed) is what somebody says happened: it is stored and the fold flags it. */
 #include "book/book-private.h"
+#include "book/caution-text.h"
 #include "book/dive-table-text.h"
 
 #include "trade/assumption.h"
@@ -173,19 +174,25 @@ is_said (const char *text)
 }
 
 static gboolean
-is_dive_table (const LbDraft *draft)
+is_setting (const LbDraft *draft, const char *key)
 {
-  return draft->kind == LB_ENTRY_SETTING && g_strcmp0 (draft->what, LB_SETTING_DIVE_TABLE) == 0;
+  return draft->kind == LB_ENTRY_SETTING && g_strcmp0 (draft->what, key) == 0;
+}
+
+static const char *
+name_of_note (const LbDraft *draft)
+{
+  if (is_setting (draft, LB_SETTING_DIVE_TABLE))
+    return _ ("The no-stop table");
+  return is_setting (draft, LB_SETTING_CAUTIONS) ? _ ("The list of cautions") : _ ("The note");
 }
 
 static gboolean
 check_texts (const LbDraft *draft, GError **error)
 {
-  const char *note = is_dive_table (draft) ? _ ("The no-stop table") : _ ("The note");
-
   return lb_text_check (draft->who, LB_SHORT_MAX, _ ("Who says it"), error) &&
          lb_text_check (draft->what, LB_SHORT_MAX, _ ("What it is about"), error) &&
-         lb_text_check (draft->note, LB_NOTE_MAX, note, error);
+         lb_text_check (draft->note, LB_NOTE_MAX, name_of_note (draft), error);
 }
 
 static gboolean
@@ -321,6 +328,16 @@ check_dive_table (const char *text, GError **error)
 }
 
 static gboolean
+check_cautions (const char *text, GError **error)
+{
+  g_autoptr (GStringChunk) strings = g_string_chunk_new (256);
+  LbCautionRow rows[LB_CAUTION_CREW_ROWS_MAX];
+  gsize n;
+
+  return lb_cautions_from_text (text, strings, rows, &n, error);
+}
+
+static gboolean
 check_setting (const LbDraft *draft, GError **error)
 {
   static const char *const texts[] = { "name", "place", "datum", "units", LB_SETTING_VISIBILITY,
@@ -330,8 +347,10 @@ check_setting (const LbDraft *draft, GError **error)
 
   if (g_str_has_prefix (draft->what, "assume."))
     return check_assumption (draft->what + strlen ("assume."), value, error);
-  if (is_dive_table (draft))
+  if (is_setting (draft, LB_SETTING_DIVE_TABLE))
     return check_dive_table (value, error);
+  if (is_setting (draft, LB_SETTING_CAUTIONS))
+    return check_cautions (value, error);
   if (!g_strv_contains (texts, draft->what))
     return refuse (error, _ ("There is no setting called “%s”"), draft->what);
   if (strcmp (draft->what, "name") == 0 && !is_said (value))

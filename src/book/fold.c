@@ -16,6 +16,7 @@
  * or pulled: what is left in the ground then is a new cut through all of its bars. Bars burned
  * in a cut that was not yet through are still burned. */
 #include "book/burn-history.h"
+#include "book/caution-text.h"
 #include "book/dive-table-text.h"
 #include "book/fold-private.h"
 #include "book/large-room.h"
@@ -118,6 +119,15 @@ set_visibility (LbFold *fold, const char *key)
     fold->has_own_visibility = TRUE;
 }
 
+/* The same. */
+static void
+set_cautions (LbFold *fold, const char *text)
+{
+  if (fold->crew_texts == NULL)
+    fold->crew_texts = g_string_chunk_new (1024);
+  lb_cautions_from_text (text, fold->crew_texts, fold->crew_rows, &fold->n_crew_rows, NULL);
+}
+
 static void
 set_setting (LbFold *fold, const LbEntry *entry)
 {
@@ -131,6 +141,8 @@ set_setting (LbFold *fold, const LbEntry *entry)
     fold->units = strcmp (entry->note, "metric") == 0 ? LB_UNITS_METRIC : LB_UNITS_US;
   else if (strcmp (entry->what, LB_SETTING_DIVE_TABLE) == 0)
     set_dive_table (fold, entry->note);
+  else if (strcmp (entry->what, LB_SETTING_CAUTIONS) == 0)
+    set_cautions (fold, entry->note);
   else if (strcmp (entry->what, LB_SETTING_VISIBILITY) == 0)
     set_visibility (fold, entry->note);
   else if (g_str_has_prefix (entry->what, "assume."))
@@ -442,6 +454,8 @@ learn (const LbFold *fold, LbFoldLessons *lessons)
   lessons->basis = lb_cut_basis (&fold->assumptions);
   lessons->basis.table = fold->has_own_table ? &fold->own_table : NULL;
   lessons->basis.burn = &lessons->burn;
+  lessons->basis.crew_rows = fold->crew_rows;
+  lessons->basis.n_crew_rows = fold->n_crew_rows;
   lessons->basis.is_visibility_chosen = fold->has_own_visibility;
   lessons->basis.visibility = fold->has_own_visibility ? fold->own_visibility
                                                        : fold->said_visibility;

@@ -72,8 +72,9 @@ typedef struct
   LbAssumptions assumptions;
   gboolean has_own_table; /* of no-stop limits */
   LbDiveTable own_table;
-  const LbCautionRow *crew_rows; /* cautions of the crew's own */
+  LbCautionRow crew_rows[LB_CAUTION_CREW_ROWS_MAX]; /* cautions of the crew's own */
   gsize n_crew_rows;
+  GStringChunk *crew_texts;    /* of those; NULL before there are any */
   gboolean has_own_visibility; /* to plan for; else the one said last is taken */
   LbVisibility own_visibility, said_visibility;
   int visibility_shift;           /* in which it was said, -1 for none */

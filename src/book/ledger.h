@@ -44,6 +44,9 @@ typedef enum {
  * reads it; "" for the U.S. Navy's. */
 #define LB_SETTING_DIVE_TABLE "dive-table"
 
+/* The setting that holds the crew's own cautions, as lb_cautions_from_text() reads them; "" for none. */
+#define LB_SETTING_CAUTIONS "cautions"
+
 /* The setting that says for which visibility the cuts are planned, by lb_visibility_key(); "" for
  * the one that was said last. */
 #define LB_SETTING_VISIBILITY "visibility"

@@ -230,6 +230,9 @@ setting_text (const LbVoice *voice, const LbEntry *entry)
                                             : _ ("No-stop table: the U.S. Navy’s"));
   if (g_str_equal (entry->what, LB_SETTING_VISIBILITY))
     return visibility_text (entry->note);
+  if (g_str_equal (entry->what, LB_SETTING_CAUTIONS))
+    return g_strdup (entry->note[0] != '\0' ? _ ("Cautions of the crew’s own taken")
+                                            : _ ("Cautions of the crew’s own put away"));
   return g_strdup_printf (_ ("Job’s %s set to %s"), entry->what, entry->note);
 }
 

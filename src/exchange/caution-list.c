@@ -1,66 +1,40 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* A warning with a hole in it, or under a condition that nobody reckons, would never be shown or be
- * shown wrong: a list is read whole or not at all. The rows' texts are those of the text table, which
- * the list keeps. */
+/* A list is read whole or not at all. The rows' texts are those of the text table, which it keeps. */
 #include "exchange/caution-list.h"
 
+#include "book/caution-text.h"
 #include "exchange/exchange-error.h"
 #include "exchange/text-table.h"
 
 #include <glib/gi18n-lib.h>
 
-enum {
-  KEY,
-  SEVERITY,
-  WHEN,
-  WORDS,
-  SOURCE,
-  N_COLUMNS,
-};
+#define N_COLUMNS LB_CAUTION_N_CELLS
 
 static const char *const headings[N_COLUMNS] = { "key", "severity", "when", "words", "source" };
 
-struct _LbCautionList
+struct _LbCrewCautions
 {
   LbTextTable *cells;
   gsize n_rows;
-  LbCautionRow rows[LB_CAUTION_LIST_ROWS_MAX];
+  LbCautionRow rows[LB_CAUTION_CREW_ROWS_MAX];
 };
 
 typedef struct
 {
-  LbCautionList *list;
+  LbCrewCautions *list;
   gsize row; /* of the cells */
   const LbCautionRow *taken;
   gsize n_taken;
 } Reading;
 
 void
-lb_caution_list_free (LbCautionList *list)
+lb_crew_cautions_free (LbCrewCautions *list)
 {
   if (list == NULL)
     return;
 
   g_clear_pointer (&list->cells, lb_text_table_free);
   g_free (list);
-}
-
-static const char *
-cell_of (const Reading *reading, gsize column)
-{
-  return lb_text_table_cell (reading->list->cells, reading->row, column);
-}
-
-/* Takes @said, what is wrong in the cell. */
-static gboolean
-refuse (const Reading *reading, gsize column, char *said, GError **error)
-{
-  g_autofree char *reason = said;
-
-  g_set_error (error, LB_EXCHANGE_ERROR, LB_EXCHANGE_ERROR_VALUE, _ ("Line %u, column %u (%s): %s"),
-               (guint) lb_text_table_line (reading->list->cells, reading->row), (guint) column + 1,
-               headings[column], reason);
-  return FALSE;
 }
 
 static gboolean
@@ -78,126 +52,42 @@ check_heading (const LbTextTable *cells, GError **error)
 }
 
 static gboolean
-has_key (const LbCautionRow *rows, gsize n_rows, const char *key)
-{
-  for (gsize i = 0; i < n_rows; i++)
-    if (g_str_equal (rows[i].key, key))
-      return TRUE;
-  return FALSE;
-}
-
-static gboolean
-read_key (const Reading *reading, const char **out_key, GError **error)
-{
-  const char *key = cell_of (reading, KEY);
-
-  if (!lb_is_caution_key (key))
-    return refuse (reading, KEY,
-                   g_strdup_printf (_ ("“%s” is no key: write small letters, digits and hyphens, a "
-                                       "letter first, at most %d"),
-                                    key, LB_CAUTION_KEY_MOST),
-                   error);
-  if (has_key (reading->taken, reading->n_taken, key))
-    return refuse (reading, KEY,
-                   g_strdup_printf (_ ("“%s” is a caution that is built in, and stays as it is: "
-                                       "give yours another key"),
-                                    key),
-                   error);
-  if (has_key (reading->list->rows, reading->list->n_rows, key))
-    return refuse (
-      reading, KEY,
-      g_strdup_printf (_ ("“%s” stands on an earlier line: give each its own key"), key), error);
-  *out_key = key;
-  return TRUE;
-}
-
-static gboolean
-read_condition (const Reading *reading, LbCautionWhen *out_when, GError **error)
-{
-  const char *when = cell_of (reading, WHEN);
-
-  if (lb_caution_when_from_key (when, out_when))
-    return TRUE;
-
-  g_autoptr (GString) known = g_string_new (NULL);
-
-  for (guint i = 0; i < LB_N_CAUTION_WHENS; i++)
-    g_string_append_printf (known, "%s%s", i > 0 ? ", " : "",
-                            lb_caution_when_key ((LbCautionWhen) i));
-  return refuse (reading, WHEN,
-                 g_strdup_printf (_ ("“%s” is no condition that is known here: write one of %s"),
-                                  when, known->str),
-                 error);
-}
-
-static gboolean
-is_one_line (const char *text)
-{
-  for (const char *at = text; *at != '\0'; at = g_utf8_next_char (at))
-    if (g_unichar_iscntrl (g_utf8_get_char (at)))
-      return FALSE;
-  return text[0] != '\0';
-}
-
-static gboolean
-read_texts (const Reading *reading, LbCautionRow *row, GError **error)
-{
-  for (gsize column = WORDS; column <= SOURCE; column++) {
-    const char *text = cell_of (reading, column);
-
-    if (!is_one_line (text) || g_utf8_strlen (text, -1) > LB_CAUTION_LIST_WORDS_MAX)
-      return refuse (
-        reading, column,
-        g_strdup_printf (_ ("write one line of 1 to %d characters"), LB_CAUTION_LIST_WORDS_MAX),
-        error);
-  }
-
-  g_autofree char *stray = lb_caution_words_stray (row->when, cell_of (reading, WORDS));
-
-  if (stray != NULL)
-    return refuse (reading, WORDS,
-                   g_strdup_printf (_ ("“%s” is not known when “%s” holds: leave it out"), stray,
-                                    lb_caution_when_key (row->when)),
-                   error);
-  row->words = cell_of (reading, WORDS);
-  row->source = cell_of (reading, SOURCE);
-  return TRUE;
-}
-
-static gboolean
 read_row (const Reading *reading, GError **error)
 {
-  LbCautionList *list = reading->list;
+  LbCrewCautions *list = reading->list;
   const gsize n_cells = lb_text_table_row_cells (list->cells, reading->row);
-  LbCautionRow row = { 0 };
+  const guint line = (guint) lb_text_table_line (list->cells, reading->row);
+  const char *cells[N_COLUMNS];
+  guint column = 0;
 
   if (n_cells != N_COLUMNS) {
     g_set_error (error, LB_EXCHANGE_ERROR, LB_EXCHANGE_ERROR_VALUE,
-                 _ ("Line %u has %u cells and the first line %u: give each line as many"),
-                 (guint) lb_text_table_line (list->cells, reading->row), (guint) n_cells,
-                 (guint) N_COLUMNS);
+                 _ ("Line %u has %u cells and the first line %u: give each line as many"), line,
+                 (guint) n_cells, (guint) N_COLUMNS);
     return FALSE;
   }
-  if (!read_key (reading, &row.key, error))
-    return FALSE;
-  if (!lb_severity_from_key (cell_of (reading, SEVERITY), &row.severity))
-    return refuse (reading, SEVERITY,
-                   g_strdup_printf (_ ("“%s” is no severity: write danger, caution or note"),
-                                    cell_of (reading, SEVERITY)),
-                   error);
-  if (!read_condition (reading, &row.when, error) || !read_texts (reading, &row, error))
-    return FALSE;
+  for (gsize i = 0; i < N_COLUMNS; i++)
+    cells[i] = lb_text_table_cell (list->cells, reading->row, i);
 
-  list->rows[list->n_rows++] = row;
+  g_autofree char *wrong = lb_caution_row_read (cells, list->rows, list->n_rows, reading->taken,
+                                                reading->n_taken, &list->rows[list->n_rows],
+                                                &column);
+
+  if (wrong != NULL) {
+    g_set_error (error, LB_EXCHANGE_ERROR, LB_EXCHANGE_ERROR_VALUE,
+                 _ ("Line %u, column %u (%s): %s"), line, column + 1, headings[column], wrong);
+    return FALSE;
+  }
+  list->n_rows++;
   return TRUE;
 }
 
-LbCautionList *
-lb_caution_list_from_csv (const char *text,
-                          gsize length,
-                          const LbCautionRow *taken,
-                          gsize n_taken,
-                          GError **error)
+LbCrewCautions *
+lb_crew_cautions_from_csv (const char *text,
+                           gsize length,
+                           const LbCautionRow *taken,
+                           gsize n_taken,
+                           GError **error)
 {
   g_return_val_if_fail (text != NULL, NULL);
   g_return_val_if_fail (taken != NULL || n_taken == 0, NULL);
@@ -210,14 +100,14 @@ lb_caution_list_from_csv (const char *text,
 
   const gsize n_rows = lb_text_table_get_shape (cells).n_rows;
 
-  if (n_rows < 2 || n_rows - 1 > LB_CAUTION_LIST_ROWS_MAX) {
+  if (n_rows < 2 || n_rows - 1 > LB_CAUTION_CREW_ROWS_MAX) {
     g_set_error (error, LB_EXCHANGE_ERROR, LB_EXCHANGE_ERROR_LARGE,
                  _ ("The list has %u cautions: it must have 1 to %d"), (guint) n_rows - 1,
-                 LB_CAUTION_LIST_ROWS_MAX);
+                 LB_CAUTION_CREW_ROWS_MAX);
     return NULL;
   }
 
-  g_autoptr (LbCautionList) list = g_new0 (LbCautionList, 1);
+  g_autoptr (LbCrewCautions) list = g_new0 (LbCrewCautions, 1);
   Reading reading = { .list = list, .taken = taken, .n_taken = n_taken };
 
   list->cells = g_steal_pointer (&cells);
@@ -228,10 +118,26 @@ lb_caution_list_from_csv (const char *text,
 }
 
 const LbCautionRow *
-lb_caution_list_rows (const LbCautionList *list, gsize *out_n)
+lb_crew_cautions_rows (const LbCrewCautions *list, gsize *out_n)
 {
   g_return_val_if_fail (list && out_n, NULL);
 
   *out_n = list->n_rows;
   return list->rows;
+}
+
+char *
+lb_crew_cautions_to_text (const LbCrewCautions *list)
+{
+  g_return_val_if_fail (list, NULL);
+
+  g_autoptr (GString) text = g_string_new (NULL);
+
+  for (gsize i = 0; i < list->n_rows; i++) {
+    const LbCautionRow *row = &list->rows[i];
+
+    g_string_append_printf (text, "%s\t%s\t%s\t%s\t%s\n", row->key, lb_severity_key (row->severity),
+                            lb_caution_when_key (row->when), row->words, row->source);
+  }
+  return g_string_free (g_steal_pointer (&text), FALSE);
 }

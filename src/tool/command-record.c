@@ -435,9 +435,9 @@ fill_setting (Record *record, int n_args, char **args, GError **error)
   draft->note = args[1];
   if (g_strv_contains (texts, args[0]))
     return TRUE;
-  if (g_str_equal (args[0], LB_SETTING_DIVE_TABLE)) {
-    g_set_error_literal (error, LB_TRADE_ERROR, LB_TRADE_ERROR_UNKNOWN,
-                         _ ("A table is taken from a file: write “lastbent-tool take-dive-table”"));
+  if (g_str_equal (args[0], LB_SETTING_DIVE_TABLE) || g_str_equal (args[0], LB_SETTING_CAUTIONS)) {
+    g_set_error (error, LB_TRADE_ERROR, LB_TRADE_ERROR_UNKNOWN,
+                 _ ("“%s” is taken from a file: write “lastbent-tool take-%s”"), args[0], args[0]);
     return FALSE;
   }
   if (!lb_assumption_find (args[0], &id)) {

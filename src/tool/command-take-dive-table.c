@@ -11,17 +11,6 @@ static const GOptionEntry options[] = {
   { NULL },
 };
 
-/* @text "" for the Navy's. */
-static gboolean
-store (const LbToolJob *job, const char *text, GError **error)
-{
-  LbDraft draft = LB_DRAFT_INIT (LB_ENTRY_SETTING);
-
-  draft.what = LB_SETTING_DIVE_TABLE;
-  draft.note = text;
-  return lb_book_record (job->book, &draft, 1, NULL, error);
-}
-
 static LbExit
 clear (const LbToolJob *job)
 {
@@ -31,7 +20,7 @@ clear (const LbToolJob *job)
     g_print (_ ("The job goes by the U.S. Navy’s table already.\n"));
     return LB_EXIT_DONE;
   }
-  if (!store (job, "", &error))
+  if (!lb_tool_store_setting (job, LB_SETTING_DIVE_TABLE, "", &error))
     return lb_tool_refuse (error);
   g_print (_ ("The job goes by the U.S. Navy’s table again.\n"));
   return LB_EXIT_DONE;
@@ -49,7 +38,7 @@ take (const LbToolJob *job, const char *list)
     g_prefix_error (&error, "%s: ", list);
     return lb_tool_refuse (error);
   }
-  if (!store (job, text, &error))
+  if (!lb_tool_store_setting (job, LB_SETTING_DIVE_TABLE, text, &error))
     return lb_tool_refuse (error);
   g_print (ngettext ("%u row taken: the job goes by the supervisor’s own table.\n",
                      "%u rows taken: the job goes by the supervisor’s own table.\n", table.n_rows),

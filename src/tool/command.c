@@ -27,23 +27,39 @@ lb_tool_job_open (LbToolJob *job, const char *path, LbBookMode mode, GError **er
   return job->book != NULL && lb_tool_job_read (job, error);
 }
 
-gboolean
-lb_tool_job_add_cautions (LbToolJob *job, const char *path, GError **error)
+LbCrewCautions *
+lb_tool_read_cautions (const char *path, GError **error)
 {
   g_autofree char *text = NULL;
   gsize length, n_taken;
   const LbCautionRow *taken = lb_caution_rows (&n_taken);
+  LbCrewCautions *list;
 
+  if (!g_file_get_contents (path, &text, &length, error))
+    return NULL;
+  list = lb_crew_cautions_from_csv (text, length, taken, n_taken, error);
+  if (list == NULL)
+    g_prefix_error (error, "%s: ", path);
+  return list;
+}
+
+gboolean
+lb_tool_job_add_cautions (LbToolJob *job, const char *path, GError **error)
+{
   if (path == NULL)
     return TRUE;
-  if (!g_file_get_contents (path, &text, &length, error))
-    return FALSE;
-  job->cautions = lb_caution_list_from_csv (text, length, taken, n_taken, error);
-  if (job->cautions == NULL) {
-    g_prefix_error (error, "%s: ", path);
-    return FALSE;
-  }
-  return TRUE;
+  job->cautions = lb_tool_read_cautions (path, error);
+  return job->cautions != NULL;
+}
+
+gboolean
+lb_tool_store_setting (const LbToolJob *job, const char *key, const char *text, GError **error)
+{
+  LbDraft draft = LB_DRAFT_INIT (LB_ENTRY_SETTING);
+
+  draft.what = key;
+  draft.note = text;
+  return lb_book_record (job->book, &draft, 1, NULL, error);
 }
 
 LbCutBasis
@@ -52,7 +68,7 @@ lb_tool_job_basis (const LbToolJob *job)
   LbCutBasis basis = *lb_fold_basis (job->fold);
 
   if (job->cautions != NULL)
-    basis.crew_rows = lb_caution_list_rows (job->cautions, &basis.n_crew_rows);
+    basis.crew_rows = lb_crew_cautions_rows (job->cautions, &basis.n_crew_rows);
   return basis;
 }
 
@@ -61,7 +77,7 @@ lb_tool_job_clear (LbToolJob *job)
 {
   g_clear_pointer (&job->fold, lb_fold_free);
   g_clear_pointer (&job->ledger, lb_ledger_free);
-  g_clear_pointer (&job->cautions, lb_caution_list_free);
+  g_clear_pointer (&job->cautions, lb_crew_cautions_free);
   g_clear_pointer (&job->book, lb_book_close);
 }
 

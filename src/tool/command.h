@@ -30,9 +30,9 @@ typedef struct
 } LbCommand;
 
 extern const LbCommand lb_command_demo, lb_command_new, lb_command_take_piles,
-  lb_command_take_dive_table, lb_command_piles, lb_command_cut, lb_command_burn, lb_command_record,
-  lb_command_divers, lb_command_totals, lb_command_summary, lb_command_draw, lb_command_print,
-  lb_command_check;
+  lb_command_take_cautions, lb_command_take_dive_table, lb_command_piles, lb_command_cut,
+  lb_command_burn, lb_command_record, lb_command_divers, lb_command_totals, lb_command_summary,
+  lb_command_draw, lb_command_print, lb_command_check;
 
 /* A job file in memory, for commands that work on one. */
 typedef struct
@@ -40,7 +40,7 @@ typedef struct
   LbBook *book;
   LbLedger *ledger;
   LbFold *fold;
-  LbCautionList *cautions; /* the crew's own, NULL for none */
+  LbCrewCautions *cautions; /* the crew's own, NULL for none */
 } LbToolJob;
 
 gboolean lb_tool_job_open (LbToolJob *job, const char *path, LbBookMode mode, GError **error);
@@ -48,7 +48,14 @@ gboolean lb_tool_job_read (LbToolJob *job, GError **error); /* again, after reco
 
 /* The crew's own cautions from a list (exchange/caution-list), for the plans of this job; @path may be
  * NULL, which adds none. Once a job. */
+LbCrewCautions *lb_tool_read_cautions (const char *path, GError **error);
 gboolean lb_tool_job_add_cautions (LbToolJob *job, const char *path, GError **error);
+
+/* Stores a setting of the job that is taken from a file; "" puts it away. */
+gboolean lb_tool_store_setting (const LbToolJob *job,
+                                const char *key,
+                                const char *text,
+                                GError **error);
 
 /* What the plans of this job rest on, its crew's cautions among it. Borrows from the job. */
 LbCutBasis lb_tool_job_basis (const LbToolJob *job);

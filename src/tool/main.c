@@ -9,10 +9,21 @@
 #define PROGRAM "lastbent-tool"
 
 static const LbCommand *const commands[] = {
-  &lb_command_demo,   &lb_command_new,    &lb_command_take_piles, &lb_command_take_dive_table,
-  &lb_command_piles,  &lb_command_cut,    &lb_command_burn,       &lb_command_record,
-  &lb_command_divers, &lb_command_totals, &lb_command_summary,    &lb_command_draw,
-  &lb_command_print,  &lb_command_check,
+  &lb_command_demo,
+  &lb_command_new,
+  &lb_command_take_piles,
+  &lb_command_take_cautions,
+  &lb_command_take_dive_table,
+  &lb_command_piles,
+  &lb_command_cut,
+  &lb_command_burn,
+  &lb_command_record,
+  &lb_command_divers,
+  &lb_command_totals,
+  &lb_command_summary,
+  &lb_command_draw,
+  &lb_command_print,
+  &lb_command_check,
 };
 
 static void

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* A crew's own cautions, and the table that is built in against the one that people read. */
+#include "book/caution-text.h"
 #include "exchange/caution-list.h"
 #include "exchange/exchange-error.h"
 
@@ -7,13 +8,13 @@
 
 #define HEAD "key,severity,when,words,source\n"
 
-static LbCautionList *
+static LbCrewCautions *
 read_list (const char *text, GError **error)
 {
   gsize n_taken;
   const LbCautionRow *taken = lb_caution_rows (&n_taken);
 
-  return lb_caution_list_from_csv (text, strlen (text), taken, n_taken, error);
+  return lb_crew_cautions_from_csv (text, strlen (text), taken, n_taken, error);
 }
 
 /* data/cautions.csv says what the program says, row by row. */
@@ -30,11 +31,11 @@ test_the_table_for_people (void)
   g_file_get_contents (path, &text, &length, &error);
   g_assert_no_error (error);
 
-  g_autoptr (LbCautionList) list = lb_caution_list_from_csv (text, length, NULL, 0, &error);
+  g_autoptr (LbCrewCautions) list = lb_crew_cautions_from_csv (text, length, NULL, 0, &error);
 
   g_assert_no_error (error);
 
-  const LbCautionRow *read = lb_caution_list_rows (list, &n_read);
+  const LbCautionRow *read = lb_crew_cautions_rows (list, &n_read);
 
   for (gsize i = 0; i < MIN (n_read, n_rows); i++) {
     g_assert_cmpstr (read[i].key, ==, rows[i].key);
@@ -50,7 +51,7 @@ static void
 test_a_crew_s_own (void)
 {
   g_autoptr (GError) error = NULL;
-  g_autoptr (LbCautionList) list = read_list (
+  g_autoptr (LbCrewCautions) list = read_list (
     "\xef\xbb\xbfKey;Severity;When;Words;Source\r\n"
     "our-gate;danger;always;Gate B is locked: call before the shift.;site rule 4\r\n"
     "our-bar;note;hold-known;Look at bar {bar} again.;our rigger\r\n",
@@ -59,7 +60,7 @@ test_a_crew_s_own (void)
 
   g_assert_no_error (error);
 
-  const LbCautionRow *rows = lb_caution_list_rows (list, &n_rows);
+  const LbCautionRow *rows = lb_crew_cautions_rows (list, &n_rows);
 
   g_assert_cmpuint (n_rows, ==, 2);
   g_assert_cmpstr (rows[0].key, ==, "our-gate");
@@ -74,7 +75,7 @@ static void
 expect_refusal (const char *text, LbExchangeError code, const char *words)
 {
   g_autoptr (GError) error = NULL;
-  g_autoptr (LbCautionList) list = read_list (text, &error);
+  g_autoptr (LbCrewCautions) list = read_list (text, &error);
 
   g_assert_null (list);
   g_test_message ("%s", error->message);
@@ -129,13 +130,13 @@ test_sizes (void)
 {
   g_autoptr (GError) error = NULL;
   g_autoptr (GString) text = g_string_new (HEAD);
-  g_autofree char *most = g_strnfill (LB_CAUTION_LIST_WORDS_MAX, 'w');
+  g_autofree char *most = g_strnfill (LB_CAUTION_WORDS_MAX, 'w');
 
   expect_refusal (text->str, LB_EXCHANGE_ERROR_LARGE, "0 cautions");
-  for (guint i = 0; i < LB_CAUTION_LIST_ROWS_MAX; i++)
+  for (guint i = 0; i < LB_CAUTION_CREW_ROWS_MAX; i++)
     g_string_append_printf (text, "our-%u,note,always,%s,us\n", i, most);
 
-  g_autoptr (LbCautionList) list = read_list (text->str, &error);
+  g_autoptr (LbCrewCautions) list = read_list (text->str, &error);
 
   g_assert_no_error (error);
   g_assert_nonnull (list);
@@ -162,8 +163,8 @@ test_any_bytes (void)
     for (gint32 at = 0; at < length; at++)
       g_string_append_c (text, alphabet[g_rand_int_range (rand, 0, sizeof alphabet)]);
 
-    g_autoptr (LbCautionList) list = lb_caution_list_from_csv (text->str, text->len, NULL, 0,
-                                                               &error);
+    g_autoptr (LbCrewCautions) list = lb_crew_cautions_from_csv (text->str, text->len, NULL, 0,
+                                                                 &error);
 
     g_assert_true ((list == NULL) == (error != NULL));
   }

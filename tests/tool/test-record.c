@@ -104,6 +104,37 @@ test_checks (void)
   shell_tool_ends (0, "check checks");
 }
 
+/* The crew's own cautions are kept, raised and ticked; a list that is wrong changes nothing. */
+static void
+test_cautions_are_taken (void)
+{
+  g_auto (Said) said = { 0 };
+
+  new_job ("own");
+  shell_write ("ours.csv", "key;severity;when;words;source\n"
+                           "our-gate;danger;always;Gate B is locked: call first.;site rule 4\n");
+  shell_write ("wrong.csv", "key,severity,when,words,source\n"
+                            "our-gate,danger,always,Open.,us\ngloves,note,always,None.,us\n");
+  shell_tool (&said, 0, "take-cautions own ours.csv");
+  shell_assert_says (said.out, "1 caution");
+  said_clear (&said);
+  shell_tool (&said, 1, "take-cautions own wrong.csv");
+  shell_assert_says (said.err, "wrong.csv: Line 3, column 1 (key): “gloves” is a caution that is");
+  said_clear (&said);
+  shell_tool (&said, 0, "cut own A1");
+  shell_assert_says (said.out, "Gate B is locked: call first.");
+  said_clear (&said);
+  shell_tool (&said, 0, "record own check A1 gloves");
+  shell_assert_says (said.out, "Gate B is locked");
+  said_clear (&said);
+  shell_tool_ends (0, "check own");
+  shell_tool (&said, 0, "take-cautions own --clear");
+  shell_assert_says (said.out, "0 cautions");
+  said_clear (&said);
+  shell_tool (&said, 0, "cut own A1");
+  g_assert_null (strstr (said.out, "Gate B"));
+}
+
 static void
 test_table_is_taken (void)
 {
@@ -474,6 +505,7 @@ main (int argc, char **argv)
 
   g_test_add_func ("/tool/record", test_record);
   g_test_add_func ("/tool/record/checks", test_checks);
+  g_test_add_func ("/tool/record/cautions-are-taken", test_cautions_are_taken);
   g_test_add_func ("/tool/record/table-is-taken", test_table_is_taken);
   g_test_add_func ("/tool/take-back-and-redo", test_take_back_and_redo);
   g_test_add_func ("/tool/record/burning", test_burning);
