@@ -58,7 +58,7 @@ test_reasons (void)
     { LB_FIGURE_STEEL, "8 × 0.79 in², #8" },
     { LB_FIGURE_TRIGGER, "25 s/in² × 6.32 in²; the stated default" },
     /* 158 s ÷ (50 s × 0.85) is four rods, started. */
-    { LB_FIGURE_BURN, "158 s of trigger + 75 s at 8 strikes and 4 rods" },
+    { LB_FIGURE_BURN, "158 s of trigger + 75 s at each of 8 strikes and 4 rods" },
     { LB_FIGURE_RODS, "158 s ÷ 50 s a rod, 15% lost" },
     /* 0.445 psi/ft × 31 ft = 13.8 psi; 200 ft of hose at 10 psi per 100 ft. */
     { LB_FIGURE_REGULATOR, "90 psi over bottom + 14 psi for 31 ft + 38 psi hose" },
