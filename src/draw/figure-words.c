@@ -234,7 +234,8 @@ why_burn (const Why *why)
   g_autofree char *rods = g_strdup_printf (
     g_dngettext (GETTEXT_PACKAGE, "%lu rod", "%lu rods", n_rods), n_rods);
   /* Translators: “158 s of trigger + 75 s at each of 8 strikes and 4 rods”. */
-  return g_strdup_printf (_ ("%s of trigger + %s at each of %s and %s"), trigger, restrike, strikes, rods);
+  return g_strdup_printf (_ ("%s of trigger + %s at each of %s and %s"), trigger, restrike, strikes,
+                          rods);
 }
 
 static char *

@@ -9,6 +9,7 @@
 #include "book/burn-history.h"
 #include "book/clock-text.h"
 #include "book/gesture.h"
+#include "book/mark-list.h"
 #include "draw/plan-words.h"
 #include "tool/record-checks.h"
 #include "trade/trade-error.h"
@@ -115,11 +116,12 @@ fill_step (Record *record, int n_args, char **args, GError **error)
     return FALSE;
   }
   for (int i = 0; i < n_args - 1; i++) {
-    const int pile = lb_tool_find_pile (record->job, args[i], error);
+    g_autoptr (GArray) piles = lb_mark_list_read (record->job->fold, args[i], error);
 
-    if (pile < 0)
+    if (piles == NULL)
       return FALSE;
-    lb_gesture_step (record->drafts, record->job->fold, (guint) pile, step);
+    for (guint at = 0; at < piles->len; at++)
+      lb_gesture_step (record->drafts, record->job->fold, g_array_index (piles, guint, at), step);
   }
 
   return has_news (record, error);
@@ -475,7 +477,7 @@ typedef struct
 } Kind;
 
 static const Kind kinds[] = {
-  { "step", N_ ("PILE… cleaned|severed|rigged|pulled"), 2, -1, fill_step },
+  { "step", N_ ("PILE…|\"C3 to C9\" cleaned|severed|rigged|pulled"), 2, -1, fill_step },
   { "bars", N_ ("PILE 1,2,5  or  PILE --count N"), 1, 2, fill_bars },
   { "gone", N_ ("PILE 1,2,5"), 2, 2, fill_gone },
   { "rods", N_ ("NUMBER [PILE]"), 1, 2, fill_rods },

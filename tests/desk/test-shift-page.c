@@ -182,6 +182,35 @@ test_selection_fills_the_mark (Fixture *fixture, gconstpointer data)
   g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (entry_at (fixture, 0))), ==, "C3");
 }
 
+/* So are several. */
+static void
+test_several_piles_are_one_act (Fixture *fixture, gconstpointer data)
+{
+  const char *const line[] = { "A1 to A3, B2", "2", "", "1", NULL };
+  const LbFold *fold = lb_job_get_fold (fixture->job);
+  const guint picked[] = { (guint) lb_fold_find_mark (fold, "A1"),
+                           (guint) lb_fold_find_mark (fold, "B2") };
+  g_autoptr (GError) error = NULL;
+
+  lb_selection_set_piles (fixture->selection, picked, 2);
+  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (entry_at (fixture, 0))), ==, "A1, B2");
+  type_line (fixture, line);
+  g_assert_nonnull (
+    find_widget (fixture->lines, GTK_TYPE_LABEL, "4 piles: what is typed counts for each"));
+  press_enter (fixture);
+  for (int i = 0; i < 3; i++) {
+    const char mark[] = { 'A', (char) ('1' + i), '\0' };
+
+    g_assert_cmpuint (state_of (fixture, mark)->n_left, ==, 6);
+  }
+  g_assert_cmpuint (state_of (fixture, "B2")->n_left, ==, 6);
+  g_assert_cmpfloat_with_epsilon (lb_job_get_fold (fixture->job)->job.rods, 4, 1e-9);
+  lb_job_take_back (fixture->job, &error);
+  g_assert_no_error (error);
+  g_assert_cmpuint (state_of (fixture, "A2")->n_left, ==, 8);
+  g_assert_cmpuint (state_of (fixture, "B2")->n_left, ==, 8);
+}
+
 static void
 type_row (GtkWidget *group, const char *title, const char *text)
 {
@@ -350,6 +379,7 @@ main (int argc, char *argv[])
   ADD ("wrong-lines-are-refused", test_wrong_lines_are_refused);
   ADD ("severed-burns-those-left", test_severed_burns_those_left);
   ADD ("selection-fills-the-mark", test_selection_fills_the_mark);
+  ADD ("several-piles-are-one-act", test_several_piles_are_one_act);
   ADD ("dives", test_dives);
   ADD ("second-dive", test_second_dive);
   ADD ("rows-take-back", test_rows_take_back);

@@ -1,10 +1,11 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The line to type in is recorded as one act: bars, steps, minutes, rods and note together, so
- * that one "take back" takes back the line. What contradicts itself is said under the line, and
+/* The line to type in is recorded as one act: bars, steps, minutes, rods and note together, of one
+ * pile or of each of several, so that one "take back" takes back the line. What contradicts itself is said under the line, and
  * beside each pile that has it, and blocks nothing: the record must be able to say what happened. */
 #include "desk/shift/pile-lines.h"
 
 #include "book/gesture.h"
+#include "book/mark-list.h"
 #include "desk/shell/say.h"
 #include "desk/shift/row-list.h"
 #include "draw/day-work.h"
@@ -16,6 +17,9 @@
 
 /* Steps a person can say a pile reached. */
 #define FIRST_STEP LB_STEP_CLEANED
+
+/* More piles than that are marked on the plan, not by one line. */
+#define PICKED_MOST 100
 
 struct _LbPileLines
 {
@@ -79,21 +83,32 @@ say_under (LbPileLines *self, GtkEntry *wrong, const char *text)
   gtk_label_set_text (self->said_label, text);
 }
 
-/* Under the line: what the pile is and where it stands, as soon as its mark is whole. */
+/* "G7: standing · 16 in octagonal, 8 × #8 bars" */
+static char *
+one_pile_text (LbPileLines *self, guint pile)
+{
+  const LbPile *facts = &fold_of (self)->piles[pile];
+  const LbVoice *voice = lb_job_get_voice (lb_shift_group_get_job (LB_SHIFT_GROUP (self)));
+  g_autofree char *kind = lb_pile_text (voice, facts);
+  g_autofree char *state = lb_pile_state_text (facts, &fold_of (self)->states[pile]);
+
+  return g_strdup_printf ("%s: %s · %s", facts->mark, state, kind);
+}
+
+/* Under the line: what the pile is and where it stands, or how many there are, as soon as the marks
+ * are whole. */
 static void
 pile_changed_cb (LbPileLines *self)
 {
-  const int pile = lb_fold_find_mark (fold_of (self), text_of (self->pile_entry));
+  g_autoptr (GArray) piles = lb_mark_list_read (fold_of (self), text_of (self->pile_entry), NULL);
   g_autofree char *said = NULL;
 
-  if (pile >= 0) {
-    const LbPile *facts = &fold_of (self)->piles[pile];
-    const LbVoice *voice = lb_job_get_voice (lb_shift_group_get_job (LB_SHIFT_GROUP (self)));
-    g_autofree char *kind = lb_pile_text (voice, facts);
-    g_autofree char *state = lb_pile_state_text (facts, &fold_of (self)->states[pile]);
-
-    said = g_strdup_printf ("%s: %s · %s", facts->mark, state, kind);
-  }
+  if (piles != NULL && piles->len == 1)
+    said = one_pile_text (self, g_array_index (piles, guint, 0));
+  else if (piles != NULL)
+    said = g_strdup_printf (ngettext ("%u pile: what is typed counts for each",
+                                      "%u piles: what is typed counts for each", piles->len),
+                            piles->len);
   say_under (self, NULL, said != NULL ? said : "");
 }
 
@@ -161,48 +176,85 @@ clear_line (LbPileLines *self)
   gtk_widget_grab_focus (GTK_WIDGET (self->pile_entry));
 }
 
+/* What the line says beside its piles and steps. */
+typedef struct
+{
+  guint n_bars;
+  double minutes_s, rods;
+  const char *note;
+} Typed;
+
+static gboolean
+read_typed (LbPileLines *self, Typed *out_typed)
+{
+  g_autofree char *said = NULL;
+  double bars;
+
+  if (!read_number (self, self->bars_entry, LB_QUANTITY_COUNT, &bars) ||
+      !read_number (self, self->minutes_entry, LB_QUANTITY_TIME, &out_typed->minutes_s) ||
+      !read_number (self, self->rods_entry, LB_QUANTITY_COUNT, &out_typed->rods))
+    return FALSE;
+  if (bars > LB_BARS_MAX || bars > floor (bars)) {
+    said = g_strdup_printf (_ ("Bars are counted in whole numbers, up to %d"), LB_BARS_MAX);
+    say_under (self, self->bars_entry, said);
+    return FALSE;
+  }
+  out_typed->n_bars = (guint) bars;
+  return TRUE;
+}
+
+static void
+draft_pile (LbPileLines *self, guint pile, const Typed *typed, GArray *drafts)
+{
+  const LbPile *facts = &fold_of (self)->piles[pile];
+
+  draft_bars_and_steps (self, pile, typed->n_bars, drafts);
+  if (typed->minutes_s > 0)
+    add_draft (drafts, LB_ENTRY_BURN_TIME, facts)->amount = typed->minutes_s;
+  if (typed->rods > 0)
+    add_draft (drafts, LB_ENTRY_RODS, facts)->amount = typed->rods;
+  if (*typed->note != '\0')
+    add_draft (drafts, LB_ENTRY_NOTE, facts)->note = typed->note;
+}
+
+static char *
+recorded_text (LbPileLines *self, const GArray *piles)
+{
+  if (piles->len == 1)
+    return g_strdup_printf (_ ("%s recorded"),
+                            fold_of (self)->piles[g_array_index (piles, guint, 0)].mark);
+  return g_strdup_printf (ngettext ("%u pile recorded", "%u piles recorded", piles->len),
+                          piles->len);
+}
+
 static void
 record_line (LbPileLines *self)
 {
   LbJob *job = lb_shift_group_get_job (LB_SHIFT_GROUP (self));
-  const int pile = lb_fold_find_mark (fold_of (self), text_of (self->pile_entry));
   g_autoptr (GArray) drafts = g_array_new (FALSE, FALSE, sizeof (LbDraft));
   g_autofree char *note = g_strstrip (g_strdup (text_of (self->note_entry)));
   g_autofree char *said = NULL;
-  double bars, minutes_s, rods;
+  g_autoptr (GError) unknown = NULL;
+  g_autoptr (GArray) piles = lb_mark_list_read (fold_of (self), text_of (self->pile_entry),
+                                                &unknown);
+  Typed typed = { .note = note };
   GError *error = NULL;
 
-  if (pile < 0) {
-    said = g_strdup_printf (_ ("There is no pile “%s” in this job"), text_of (self->pile_entry));
-    say_under (self, self->pile_entry, said);
+  if (piles == NULL) {
+    say_under (self, self->pile_entry, unknown->message);
     return;
   }
-  if (!read_number (self, self->bars_entry, LB_QUANTITY_COUNT, &bars) ||
-      !read_number (self, self->minutes_entry, LB_QUANTITY_TIME, &minutes_s) ||
-      !read_number (self, self->rods_entry, LB_QUANTITY_COUNT, &rods))
+  if (!read_typed (self, &typed))
     return;
-  if (bars > LB_BARS_MAX || bars > floor (bars)) {
-    said = g_strdup_printf (_ ("Bars are counted in whole numbers, up to %d"), LB_BARS_MAX);
-    say_under (self, self->bars_entry, said);
-    return;
-  }
-
-  const LbPile *facts = &fold_of (self)->piles[pile];
-
-  draft_bars_and_steps (self, (guint) pile, bars > 0 ? (guint) bars : 0, drafts);
-  if (minutes_s > 0)
-    add_draft (drafts, LB_ENTRY_BURN_TIME, facts)->amount = minutes_s;
-  if (rods > 0)
-    add_draft (drafts, LB_ENTRY_RODS, facts)->amount = rods;
-  if (*note != '\0')
-    add_draft (drafts, LB_ENTRY_NOTE, facts)->note = note;
+  for (guint i = 0; i < piles->len; i++)
+    draft_pile (self, g_array_index (piles, guint, i), &typed, drafts);
   if (drafts->len == 0) {
     say_under (self, self->bars_entry,
                _ ("Say what was done: bars, a step, minutes, rods or a note"));
     return;
   }
 
-  said = g_strdup_printf (_ ("%s recorded"), facts->mark);
+  said = recorded_text (self, piles);
   if (!lb_job_record (job, (const LbDraft *) (gpointer) drafts->data, drafts->len, &error)) {
     lb_say_error (GTK_WIDGET (self), _ ("That was not recorded"), error);
     return;
@@ -356,13 +408,19 @@ lb_pile_lines_update (LbShiftGroup *group)
   show_lines (self, lb_job_get_shift (lb_shift_group_get_job (group)));
 }
 
+/* The piles picked elsewhere stand in the line, as many as a person may have meant to type. */
 static void
 selection_changed_cb (LbSelection *selection, LbPileLines *self)
 {
-  const int pile = lb_selection_get_current (selection);
+  gsize n;
+  const guint *piles = lb_selection_get_piles (selection, &n);
+  g_autoptr (GString) marks = g_string_new (NULL);
 
-  if (pile >= 0 && lb_shift_group_get_job (LB_SHIFT_GROUP (self)) != NULL)
-    gtk_editable_set_text (GTK_EDITABLE (self->pile_entry), fold_of (self)->piles[pile].mark);
+  if (n == 0 || n > PICKED_MOST || lb_shift_group_get_job (LB_SHIFT_GROUP (self)) == NULL)
+    return;
+  for (gsize i = 0; i < n; i++)
+    g_string_append_printf (marks, "%s%s", i > 0 ? ", " : "", fold_of (self)->piles[piles[i]].mark);
+  gtk_editable_set_text (GTK_EDITABLE (self->pile_entry), marks->str);
 }
 
 static void

@@ -10,7 +10,7 @@ G_BEGIN_DECLS
 #define LB_TYPE_PILE_LINES (lb_pile_lines_get_type ())
 G_DECLARE_FINAL_TYPE (LbPileLines, lb_pile_lines, LB, PILE_LINES, LbShiftGroup)
 
-/* A pile picked on another page stands in the line to type in; pressing a line picks its pile. */
+/* The piles picked on another page stand in the line to type in; pressing a line picks its pile. */
 void lb_pile_lines_set_selection (LbPileLines *self, LbSelection *selection);
 
 G_END_DECLS
