@@ -6,7 +6,7 @@
  * that was never severed) is what somebody says happened: it is stored and the fold flags it. */
 #include "book/book-private.h"
 #include "book/caution-text.h"
-#include "book/dive-table-text.h"
+#include "book/setting-table.h"
 
 #include "trade/assumption.h"
 #include "trade/caution-table.h"
@@ -174,17 +174,20 @@ is_said (const char *text)
 }
 
 static gboolean
-is_setting (const LbDraft *draft, const char *key)
+is_cautions (const LbDraft *draft)
 {
-  return draft->kind == LB_ENTRY_SETTING && g_strcmp0 (draft->what, key) == 0;
+  return draft->kind == LB_ENTRY_SETTING && g_strcmp0 (draft->what, LB_SETTING_CAUTIONS) == 0;
 }
 
 static const char *
 name_of_note (const LbDraft *draft)
 {
-  if (is_setting (draft, LB_SETTING_DIVE_TABLE))
-    return _ ("The no-stop table");
-  return is_setting (draft, LB_SETTING_CAUTIONS) ? _ ("The list of cautions") : _ ("The note");
+  LbSettingTable table;
+
+  if (draft->kind == LB_ENTRY_SETTING && draft->what != NULL &&
+      lb_setting_table_find (draft->what, &table))
+    return _ (lb_setting_table_title (table));
+  return is_cautions (draft) ? _ ("The list of cautions") : _ ("The note");
 }
 
 static gboolean
@@ -318,15 +321,6 @@ check_assumption (const char *key, const char *value, GError **error)
   return TRUE;
 }
 
-/* "" for the Navy's again. */
-static gboolean
-check_dive_table (const char *text, GError **error)
-{
-  LbDiveTable table;
-
-  return *text == '\0' || lb_dive_table_from_text (text, &table, error);
-}
-
 static gboolean
 check_cautions (const char *text, GError **error)
 {
@@ -344,12 +338,13 @@ check_setting (const LbDraft *draft, GError **error)
                                        NULL };
   LbVisibility visibility;
   const char *value = draft->note != NULL ? draft->note : "";
+  LbSettingTable table;
 
   if (g_str_has_prefix (draft->what, "assume."))
     return check_assumption (draft->what + strlen ("assume."), value, error);
-  if (is_setting (draft, LB_SETTING_DIVE_TABLE))
-    return check_dive_table (value, error);
-  if (is_setting (draft, LB_SETTING_CAUTIONS))
+  if (lb_setting_table_find (draft->what, &table))
+    return lb_setting_table_check (table, value, error);
+  if (is_cautions (draft))
     return check_cautions (value, error);
   if (!g_strv_contains (texts, draft->what))
     return refuse (error, _ ("There is no setting called “%s”"), draft->what);

@@ -17,8 +17,10 @@
  * in a cut that was not yet through are still burned. */
 #include "book/burn-history.h"
 #include "book/caution-text.h"
+#include "book/crane-chart-text.h"
 #include "book/dive-table-text.h"
 #include "book/fold-private.h"
+#include "book/ground-text.h"
 #include "book/large-room.h"
 
 #include "trade/msgid.h"
@@ -100,14 +102,32 @@ set_assumption (LbFold *fold, const char *key, const char *value)
     lb_assumptions_set (&fold->assumptions, id, si, NULL);
 }
 
+static gboolean
+read_table (LbFold *fold, LbSettingTable table, const char *text)
+{
+  switch (table) {
+  case LB_TABLE_DIVE:
+    return lb_dive_table_from_text (text, &fold->own_table, NULL);
+  case LB_TABLE_CRANE:
+    return lb_crane_chart_from_text (text, &fold->chart, NULL);
+  case LB_TABLE_GROUND:
+    return lb_ground_from_text (text, &fold->ground, NULL);
+  }
+  g_assert_not_reached ();
+}
+
 /* As with facts: a table that no longer passes leaves the one before it. */
 static void
-set_dive_table (LbFold *fold, const char *text)
+set_table (LbFold *fold, LbSettingTable table, const char *text)
 {
-  if (*text == '\0')
-    fold->has_own_table = FALSE;
-  else if (lb_dive_table_from_text (text, &fold->own_table, NULL))
-    fold->has_own_table = TRUE;
+  if (*text != '\0' && !read_table (fold, table, text))
+    return;
+  fold->tables[table] = text;
+  fold->has_own_table = *fold->tables[LB_TABLE_DIVE] != '\0';
+  if (*fold->tables[LB_TABLE_CRANE] == '\0')
+    fold->chart.n_rows = 0;
+  if (*fold->tables[LB_TABLE_GROUND] == '\0')
+    fold->ground.n_layers = 0;
 }
 
 static void
@@ -131,6 +151,8 @@ set_cautions (LbFold *fold, const char *text)
 static void
 set_setting (LbFold *fold, const LbEntry *entry)
 {
+  LbSettingTable table;
+
   if (strcmp (entry->what, "name") == 0)
     fold->name = entry->note;
   else if (strcmp (entry->what, "place") == 0)
@@ -139,8 +161,8 @@ set_setting (LbFold *fold, const LbEntry *entry)
     fold->datum = entry->note;
   else if (strcmp (entry->what, "units") == 0)
     fold->units = strcmp (entry->note, "metric") == 0 ? LB_UNITS_METRIC : LB_UNITS_US;
-  else if (strcmp (entry->what, LB_SETTING_DIVE_TABLE) == 0)
-    set_dive_table (fold, entry->note);
+  else if (lb_setting_table_find (entry->what, &table))
+    set_table (fold, table, entry->note);
   else if (strcmp (entry->what, LB_SETTING_CAUTIONS) == 0)
     set_cautions (fold, entry->note);
   else if (strcmp (entry->what, LB_SETTING_VISIBILITY) == 0)
@@ -416,6 +438,8 @@ new_fold (const LbLedger *ledger)
   fold->strings = lb_text_pool_new ();
   fold->name = fold->place = fold->datum = "";
   fold->visibility_shift = -1;
+  for (int table = 0; table < LB_N_SETTING_TABLES; table++)
+    fold->tables[table] = "";
   lb_assumptions_init (&fold->assumptions);
   if (fold->n_piles > 0)
     memcpy (fold->piles, ledger->piles->data, fold->n_piles * sizeof (LbPile));
@@ -459,6 +483,8 @@ learn (const LbFold *fold, LbFoldLessons *lessons)
   lessons->basis.is_visibility_chosen = fold->has_own_visibility;
   lessons->basis.visibility = fold->has_own_visibility ? fold->own_visibility
                                                        : fold->said_visibility;
+  lessons->basis.crane = lb_crane_here (&fold->assumptions, &fold->chart);
+  lessons->basis.ground = fold->ground.n_layers > 0 ? &fold->ground : NULL;
   lessons->are_learned = TRUE;
 }
 

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "book/ledger.h"
+#include "book/setting-table.h"
 #include "trade/burn-left.h"
 #include "trade/cut-basis.h"
 #include "trade/dive-table.h"
@@ -72,6 +73,9 @@ typedef struct
   LbAssumptions assumptions;
   gboolean has_own_table; /* of no-stop limits */
   LbDiveTable own_table;
+  LbCraneChart chart;                      /* no rows: none entered */
+  LbGround ground;                         /* no layers: not known */
+  const char *tables[LB_N_SETTING_TABLES]; /* as text, "" for none; borrowed from the ledger */
   LbCautionRow crew_rows[LB_CAUTION_CREW_ROWS_MAX]; /* cautions of the crew's own */
   gsize n_crew_rows;
   GStringChunk *crew_texts;    /* of those; NULL before there are any */

@@ -36,13 +36,14 @@ typedef enum {
                          amount = 1 ticked, 0 left open; start = when that dive left the surface,
                          0 for the next one */
   LB_ENTRY_FACT,    /* pile fact set: pile, what = fact name, note = value in metric, "" unknown */
-  LB_ENTRY_SETTING, /* job setting:                     what = key, note = value */
+  LB_ENTRY_SETTING, /* job setting: what = key, note = value; some hold a table: setting-table.h */
   LB_ENTRY_TAKE_BACK, /* of = the act taken back (a take-back can itself be taken back) */
 } LbEntryKind;
 
-/* The setting that holds the supervisor's own table of no-stop limits, as lb_dive_table_from_text()
- * reads it; "" for the U.S. Navy's. */
-#define LB_SETTING_DIVE_TABLE "dive-table"
+/* The settings that hold a table. */
+#define LB_SETTING_DIVE_TABLE  "dive-table"
+#define LB_SETTING_CRANE_CHART "crane-chart"
+#define LB_SETTING_GROUND      "ground"
 
 /* The setting that holds the crew's own cautions, as lb_cautions_from_text() reads them; "" for none. */
 #define LB_SETTING_CAUTIONS "cautions"

@@ -22,7 +22,8 @@ typedef struct
   const LbFigureId *ids;
   gsize n;
   LbFigureId explained; /* the one that a supervisor checks with a pencil */
-  gboolean has_hook_share;
+  gboolean is_lift;
+  double share; /* of the width */
 } CardBox;
 
 static const LbFigureId GAS[] = { LB_FIGURE_REGULATOR, LB_FIGURE_HOSE_LOSS, LB_FIGURE_OXYGEN,
@@ -30,12 +31,15 @@ static const LbFigureId GAS[] = { LB_FIGURE_REGULATOR, LB_FIGURE_HOSE_LOSS, LB_F
 static const LbFigureId TIME[] = { LB_FIGURE_CUT_DEPTH, LB_FIGURE_PNEUMO, LB_FIGURE_NO_STOP,
                                    LB_FIGURE_BURN, LB_FIGURE_DIVES };
 static const LbFigureId LIFT[] = { LB_FIGURE_TRUE_LENGTH, LB_FIGURE_MASS_IN_WATER,
-                                   LB_FIGURE_MASS_IN_AIR, LB_FIGURE_HOOK_LOAD, LB_FIGURE_SLING };
+                                   LB_FIGURE_HOOK_LOAD, LB_FIGURE_SLING };
+/* Of these a "–" would say no more than the cautions do. */
+static const LbFigureId LIFT_WHEN_KNOWN[] = { LB_FIGURE_CRANE_SHARE, LB_FIGURE_SLING_SHARE,
+                                              LB_FIGURE_PICK };
 
 static const CardBox BOXES[] = {
-  { N_ ("Gas and leads"), GAS, G_N_ELEMENTS (GAS), LB_FIGURE_REGULATOR, FALSE },
-  { N_ ("Bottom time"), TIME, G_N_ELEMENTS (TIME), LB_FIGURE_DIVES, FALSE },
-  { N_ ("Lift"), LIFT, G_N_ELEMENTS (LIFT), LB_FIGURE_HOOK_LOAD, TRUE },
+  { N_ ("Gas and leads"), GAS, G_N_ELEMENTS (GAS), LB_FIGURE_REGULATOR, FALSE, 0.31 },
+  { N_ ("Bottom time"), TIME, G_N_ELEMENTS (TIME), LB_FIGURE_DIVES, FALSE, 0.32 },
+  { N_ ("Lift"), LIFT, G_N_ELEMENTS (LIFT), LB_FIGURE_HOOK_LOAD, TRUE, 0.37 },
 };
 
 static const char *
@@ -117,6 +121,30 @@ show_hook_share (const LbCard *card, double x, double y, double width)
   return show_line (card, name, share, NULL, x, y, width);
 }
 
+/* By which rules the lift is critical. */
+static double
+show_critical (const LbCard *card, double x, double y, double width)
+{
+  const LbPageStyle style = lb_card_style (card, NAME_SIZE, TRUE, LB_INK_TEXT);
+  g_autofree char *rules = lb_critical_rules_text (&card->plan);
+  if (rules == NULL)
+    return 0;
+  g_autofree char *text = g_strdup_printf (_ ("Critical lift: %s"), rules);
+  return lb_page_pen_text (&card->pen, &style, LB_ALIGN_START, x, y, width, text);
+}
+
+static double
+show_rest_of_lift (const LbCard *card, double x, double y, double width)
+{
+  const double start = y;
+  for (gsize i = 0; i < G_N_ELEMENTS (LIFT_WHEN_KNOWN); i++)
+    if (!isnan (card->plan.figures[LIFT_WHEN_KNOWN[i]].range.likely))
+      y += show_figure (card, LIFT_WHEN_KNOWN[i], x, y, width);
+  y += show_hook_share (card, x, y, width);
+  y += show_critical (card, x, y, width);
+  return y - start;
+}
+
 /* How one figure was made, and each reason for a "–" in it, once. */
 static double
 show_reasons (const LbCard *card, const CardBox *box, double x, double y, double width)
@@ -146,8 +174,8 @@ show_box (const LbCard *card, const CardBox *box, double x, double y, double wid
                          g_dgettext (GETTEXT_PACKAGE, box->title));
   for (gsize i = 0; i < box->n; i++)
     y += show_figure (card, box->ids[i], x, y, width);
-  if (box->has_hook_share)
-    y += show_hook_share (card, x, y, width);
+  if (box->is_lift)
+    y += show_rest_of_lift (card, x, y, width);
   y += show_reasons (card, box, x, y, width);
   return y - start;
 }
@@ -167,17 +195,22 @@ double
 lb_card_show_boxes (const LbCard *card, double y)
 {
   const gsize n = G_N_ELEMENTS (BOXES);
-  const double width = (card->right - card->left - (double) (n - 1) * LB_CARD_GAP / 2) / (double) n;
+  const double gap = LB_CARD_GAP / 2;
+  const double width = card->right - card->left - (double) (n - 1) * gap;
   const LbPageStyle style = lb_card_style (card, 8, FALSE, LB_INK_TEXT);
   double height = 0;
+  double x = card->left;
   for (gsize i = 0; i < n; i++) {
-    const double x = card->left + (double) i * (width + LB_CARD_GAP / 2);
-    const double box_h = show_box (card, &BOXES[i], x + PAD, y + PAD - 1, width - 2 * PAD);
-    height = MAX (height, box_h);
+    const double box_w = BOXES[i].share * width;
+    height = MAX (height, show_box (card, &BOXES[i], x + PAD, y + PAD - 1, box_w - 2 * PAD));
+    x += box_w + gap;
   }
   height += 2 * PAD - 1;
-  for (gsize i = 0; i < n; i++)
-    frame (card, card->left + (double) i * (width + LB_CARD_GAP / 2), y, width, height);
+  x = card->left;
+  for (gsize i = 0; i < n; i++) {
+    frame (card, x, y, BOXES[i].share * width, height);
+    x += BOXES[i].share * width + gap;
+  }
   return height + lb_page_pen_text (&card->pen, &style, LB_ALIGN_START, card->left, y + height, 0,
                                     _ ("* common practice   ** from memory"));
 }

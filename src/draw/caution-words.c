@@ -5,6 +5,7 @@
 #include "draw/voice-text.h"
 #include "trade/lead-drop.h"
 #include "trade/plan-cautions.h"
+#include "trade/sling.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -41,7 +42,7 @@ say_most (const Cut *cut, LbFigureId id)
 static char *
 say_assumed (const Cut *cut, LbAssumptionId id)
 {
-  return say (cut, lb_assumption (id)->quantity, cut->assumptions->value[id]);
+  return lb_assumed_text (cut->voice, id, cut->assumptions->value[id]);
 }
 
 static char *
@@ -50,7 +51,26 @@ say_side (LbCompass compass)
   return g_strdup (g_dgettext (GETTEXT_PACKAGE, lb_compass_name (compass)));
 }
 
-/* To be freed; %NULL for a figure that no job has yet, under whose conditions no caution holds. */
+/* What a leg may bear in its hitch. */
+static char *
+say_rating (const Cut *cut)
+{
+  const double *const value = cut->assumptions->value;
+
+  return say (cut, LB_QUANTITY_MASS,
+              value[LB_ASSUME_SLING_RATING] * lb_choker_share (value[LB_ASSUME_CHOKE_ANGLE]));
+}
+
+static char *
+say_list (const Cut *cut)
+{
+  double slope_rad;
+
+  lb_crane_lists_over (cut->assumptions, &slope_rad);
+  return say (cut, LB_QUANTITY_ANGLE, slope_rad);
+}
+
+/* To be freed. */
 static char *
 value_of (const Cut *cut, LbCautionBlank blank)
 {
@@ -89,22 +109,34 @@ value_of (const Cut *cut, LbCautionBlank blank)
     return say (cut, LB_QUANTITY_VOLTAGE, LB_LEAD_DROP_MOST);
   case LB_BLANK_RESIDUAL:
     return say_assumed (cut, LB_ASSUME_CYLINDER_RESIDUAL);
+  case LB_BLANK_LEAD_LENGTH:
+    return say_assumed (cut, LB_ASSUME_LEAD_LENGTH);
   case LB_BLANK_LOAD:
     return say_figure (cut, LB_FIGURE_HOOK_LOAD);
+  case LB_BLANK_LOAD_MOST:
+    return say_most (cut, LB_FIGURE_HOOK_LOAD);
   case LB_BLANK_ANGLE:
     return say_assumed (cut, LB_ASSUME_SLING_ANGLE);
   case LB_BLANK_TENSION:
-    return say_figure (cut, LB_FIGURE_SLING);
+    return say_most (cut, LB_FIGURE_SLING);
   case LB_BLANK_CAPACITY:
-    return say_assumed (cut, LB_ASSUME_CRANE_CAPACITY);
+    return say (cut, LB_QUANTITY_FORCE, cut->plan->crane.capacity_n);
   case LB_BLANK_SHARE:
     return say_figure (cut, LB_FIGURE_CRANE_SHARE);
+  case LB_BLANK_SHARE_MOST:
+    return say_most (cut, LB_FIGURE_CRANE_SHARE);
+  case LB_BLANK_RADIUS:
+    return say (cut, LB_QUANTITY_LENGTH, cut->plan->crane.radius_m);
   case LB_BLANK_LIST:
+    return say_list (cut);
   case LB_BLANK_LIST_LIMIT:
+    return say_assumed (cut, LB_ASSUME_LIST_LIMIT);
   case LB_BLANK_RATING:
+    return say_rating (cut);
   case LB_BLANK_GRIP:
+    return say (cut, LB_QUANTITY_FORCE, cut->plan->whole.grip_n.high);
   case LB_BLANK_SUCTION:
-    return NULL;
+    return say_most (cut, LB_FIGURE_SUCTION);
   }
   g_assert_not_reached ();
 }

@@ -194,15 +194,14 @@ fact_text (const LbVoice *voice, const LbEntry *entry)
 
 /* A number the cut plan rests on: kept in SI, "" for the default again. */
 static char *
-assumption_text (const LbVoice *voice, const LbAssumption *assumption, const char *kept)
+assumption_text (const LbVoice *voice, LbAssumptionId id, const char *kept)
 {
-  const char *const title = g_dgettext (GETTEXT_PACKAGE, assumption->title);
+  const char *const title = g_dgettext (GETTEXT_PACKAGE, lb_assumption (id)->title);
   char *end;
   const double si = g_ascii_strtod (kept, &end);
   if (kept[0] == '\0')
     return g_strdup_printf (_ ("%s set back to the default"), title);
-  g_autofree char *value = *end == '\0' ? lb_voice_quantity (voice, assumption->quantity, si)
-                                        : g_strdup (kept);
+  g_autofree char *value = *end == '\0' ? lb_assumed_text (voice, id, si) : g_strdup (kept);
   return g_strdup_printf (_ ("%s set to %s"), title, value);
 }
 
@@ -224,10 +223,17 @@ setting_text (const LbVoice *voice, const LbEntry *entry)
   LbAssumptionId id;
   if (g_str_has_prefix (entry->what, PREFIX) &&
       lb_assumption_find (entry->what + strlen (PREFIX), &id))
-    return assumption_text (voice, lb_assumption (id), entry->note);
+    return assumption_text (voice, id, entry->note);
+  const gboolean is_none = entry->note[0] == '\0';
   if (g_str_equal (entry->what, LB_SETTING_DIVE_TABLE))
-    return g_strdup (entry->note[0] != '\0' ? _ ("No-stop table: the supervisor’s own")
-                                            : _ ("No-stop table: the U.S. Navy’s"));
+    return g_strdup (is_none ? _ ("No-stop table: the U.S. Navy’s")
+                             : _ ("No-stop table: the supervisor’s own"));
+  if (g_str_equal (entry->what, LB_SETTING_CRANE_CHART))
+    return g_strdup (is_none ? _ ("The crane’s chart taken out of the job")
+                             : _ ("The crane’s chart entered"));
+  if (g_str_equal (entry->what, LB_SETTING_GROUND))
+    return g_strdup (is_none ? _ ("The layers of the ground taken out of the job")
+                             : _ ("The layers of the ground entered"));
   if (g_str_equal (entry->what, LB_SETTING_VISIBILITY))
     return visibility_text (entry->note);
   if (g_str_equal (entry->what, LB_SETTING_CAUTIONS))

@@ -6,6 +6,8 @@
  * pencil. It never says how far the figure can be trusted; that is the tag, which stands beside
  * it. Nothing is reckoned here but differences and quotients of what the plan already holds, so
  * that the words cannot drift from the figures. */
+#include "draw/figure-why.h"
+#include "draw/lift-words.h"
 #include "draw/plan-words.h"
 #include "draw/voice-text.h"
 #include "trade/bottom-time.h"
@@ -15,15 +17,6 @@
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
-
-/* What each reason is made from, so that the cases below stay short. */
-typedef struct
-{
-  const LbVoice *voice;
-  const LbPile *pile;
-  const LbAssumptions *assumptions;
-  const LbCutPlan *plan;
-} Why;
 
 static double
 likely (const LbCutPlan *plan, LbFigureId id)
@@ -49,9 +42,19 @@ lb_figure_text (const LbVoice *voice, const LbCutPlan *plan, LbFigureId id)
   const double value = likely (plan, id);
   if (id == LB_FIGURE_RIG_BEFORE && !isnan (value))
     return rig_before_text (plan);
+  if (id == LB_FIGURE_CRITICAL)
+    return lb_critical_text (plan);
   if (isinf (value))
     return g_strdup (C_ ("figure", "no limit"));
   return lb_voice_quantity (voice, lb_figure_quantity (id), value);
+}
+
+char *
+lb_assumed_text (const LbVoice *voice, LbAssumptionId id, double si)
+{
+  const char *const word = lb_assumption_choice (id, si);
+  return word != NULL ? g_strdup (g_dgettext (GETTEXT_PACKAGE, word))
+                      : lb_voice_quantity (voice, lb_assumption (id)->quantity, si);
 }
 
 char *
@@ -59,7 +62,7 @@ lb_figure_range_text (const LbVoice *voice, const LbCutPlan *plan, LbFigureId id
 {
   const LbQuantity quantity = lb_figure_quantity (id);
   const LbRange *const range = &plan->figures[id].range;
-  if (!isfinite (range->low) || !isfinite (range->high))
+  if (!isfinite (range->low) || !isfinite (range->high) || id == LB_FIGURE_CRITICAL)
     return NULL;
   g_autofree char *low = lb_voice_quantity_number (voice, quantity, range->low);
   g_autofree char *high = lb_voice_quantity_number (voice, quantity, range->high);
@@ -70,38 +73,38 @@ lb_figure_range_text (const LbVoice *voice, const LbCutPlan *plan, LbFigureId id
   return g_strdup_printf (C_ ("range", "%s–%s"), low, high_with_unit);
 }
 
-static char *
-say (const Why *why, LbQuantity quantity, double si)
+char *
+lb_why_say (const LbWhy *why, LbQuantity quantity, double si)
 {
   return lb_voice_quantity (why->voice, quantity, si);
 }
 
-static char *
-say_assumed (const Why *why, LbAssumptionId id)
+char *
+lb_why_say_assumed (const LbWhy *why, LbAssumptionId id)
 {
-  return say (why, lb_assumption (id)->quantity, why->assumptions->value[id]);
+  return lb_assumed_text (why->voice, id, why->assumptions->value[id]);
 }
 
-static char *
-say_figure (const Why *why, LbFigureId id)
+char *
+lb_why_say_figure (const LbWhy *why, LbFigureId id)
 {
   return lb_figure_text (why->voice, why->plan, id);
 }
 
 static double
-cut_elevation (const Why *why)
+cut_elevation (const LbWhy *why)
 {
   return lb_pile_cut_elevation (why->pile, why->assumptions);
 }
 
 /* With what stands in where none is on record. */
 static char *
-say_cut (const Why *why)
+say_cut (const LbWhy *why)
 {
   g_autofree char *cut = lb_voice_elevation (why->voice, cut_elevation (why));
   if (!isnan (why->pile->cut_m))
     return g_steal_pointer (&cut);
-  g_autofree char *over = say_assumed (why, LB_ASSUME_CUT_ABOVE_MUDLINE);
+  g_autofree char *over = lb_why_say_assumed (why, LB_ASSUME_CUT_ABOVE_MUDLINE);
   /* Translators: an elevation, and how far it was taken over the mudline: “-31 ft (1 ft over the
    * mudline)”. */
   return g_strdup_printf (_ ("%s (%s over the mudline)"), cut, over);
@@ -114,7 +117,7 @@ lean_side (const LbPile *pile)
 }
 
 static char *
-why_true_length (const Why *why)
+why_true_length (const LbWhy *why)
 {
   g_autofree char *head = lb_voice_elevation (why->voice, why->pile->head_m);
   g_autofree char *cut = say_cut (why);
@@ -125,7 +128,7 @@ why_true_length (const Why *why)
 }
 
 static char *
-why_lean (const Why *why)
+why_lean (const LbWhy *why)
 {
   if (!why->plan->is_battered)
     return g_strdup (_ ("no lean on record"));
@@ -134,21 +137,23 @@ why_lean (const Why *why)
 }
 
 static char *
-why_offset (const Why *why, LbFigureId id)
+why_offset (const LbWhy *why, LbFigureId id)
 {
   if (!why->plan->is_battered)
     return g_strdup (_ ("no lean on record"));
   g_autofree char *batter = lb_batter_to_text (why->pile->batter);
   if (id == LB_FIGURE_HEAD_OFFSET) {
-    g_autofree char *rise = say (why, LB_QUANTITY_LENGTH, why->pile->head_m - why->pile->mudline_m);
+    g_autofree char *rise = lb_why_say (why, LB_QUANTITY_LENGTH,
+                                        why->pile->head_m - why->pile->mudline_m);
     return g_strdup_printf (_ ("%s over %s, mudline to head"), batter, rise);
   }
-  g_autofree char *rise = say (why, LB_QUANTITY_LENGTH, why->pile->head_m - cut_elevation (why));
+  g_autofree char *rise = lb_why_say (why, LB_QUANTITY_LENGTH,
+                                      why->pile->head_m - cut_elevation (why));
   return g_strdup_printf (_ ("%s over %s, cut to head"), batter, rise);
 }
 
 static char *
-why_cut_depth (const Why *why)
+why_cut_depth (const LbWhy *why)
 {
   g_autofree char *water = lb_voice_elevation (why->voice,
                                                why->assumptions->value[LB_ASSUME_WATER_LEVEL]);
@@ -157,17 +162,17 @@ why_cut_depth (const Why *why)
 }
 
 static char *
-why_pneumo (const Why *why)
+why_pneumo (const LbWhy *why)
 {
   const double depth = likely (why->plan, LB_FIGURE_CUT_DEPTH);
-  g_autofree char *read = say (why, LB_QUANTITY_LENGTH, depth);
-  g_autofree char *more = say (why, LB_QUANTITY_LENGTH,
-                               likely (why->plan, LB_FIGURE_PNEUMO) - depth);
+  g_autofree char *read = lb_why_say (why, LB_QUANTITY_LENGTH, depth);
+  g_autofree char *more = lb_why_say (why, LB_QUANTITY_LENGTH,
+                                      likely (why->plan, LB_FIGURE_PNEUMO) - depth);
   return g_strdup_printf (_ ("%s + %s pneumo correction"), read, more);
 }
 
 static char *
-why_bars_left (const Why *why)
+why_bars_left (const LbWhy *why)
 {
   const guint n = why->pile->n_bars, n_gone = lb_bar_set_count (why->plan->gone);
   g_autofree char *all = g_strdup_printf (
@@ -179,28 +184,28 @@ why_bars_left (const Why *why)
 }
 
 static char *
-why_steel (const Why *why)
+why_steel (const LbWhy *why)
 {
-  g_autofree char *area = say (why, LB_QUANTITY_STEEL_AREA, why->pile->bar->area_m2);
-  g_autofree char *left = say_figure (why, LB_FIGURE_BARS_LEFT);
+  g_autofree char *area = lb_why_say (why, LB_QUANTITY_STEEL_AREA, why->pile->bar->area_m2);
+  g_autofree char *left = lb_why_say_figure (why, LB_FIGURE_BARS_LEFT);
   /* Translators: bars left × area of one, size of bar: “5 × 0.79 in², #8”. */
   return g_strdup_printf (_ ("%s × %s, %s"), left, area, why->pile->bar->name);
 }
 
 /* "25 s/in² × 6.32 in²" */
 static char *
-rate_times_steel (const Why *why)
+rate_times_steel (const LbWhy *why)
 {
   const double steel_m2 = likely (why->plan, LB_FIGURE_STEEL);
   const double rate = steel_m2 > 0 ? likely (why->plan, LB_FIGURE_TRIGGER) / steel_m2
                                    : why->assumptions->value[LB_ASSUME_BURN_RATE];
-  g_autofree char *each = say (why, LB_QUANTITY_BURN_RATE, rate);
-  g_autofree char *steel = say_figure (why, LB_FIGURE_STEEL);
+  g_autofree char *each = lb_why_say (why, LB_QUANTITY_BURN_RATE, rate);
+  g_autofree char *steel = lb_why_say_figure (why, LB_FIGURE_STEEL);
   return g_strdup_printf ("%s × %s", each, steel);
 }
 
 static char *
-why_trigger (const Why *why)
+why_trigger (const LbWhy *why)
 {
   const LbBurnBasis *const basis = &why->plan->burn_basis;
   g_autofree char *product = rate_times_steel (why);
@@ -220,15 +225,15 @@ why_trigger (const Why *why)
 }
 
 static char *
-why_burn (const Why *why)
+why_burn (const LbWhy *why)
 {
-  g_autofree char *trigger = say (why, LB_QUANTITY_SHORT_TIME,
-                                  likely (why->plan, LB_FIGURE_TRIGGER));
+  g_autofree char *trigger = lb_why_say (why, LB_QUANTITY_SHORT_TIME,
+                                         likely (why->plan, LB_FIGURE_TRIGGER));
   const gulong n_bars = (gulong) likely (why->plan, LB_FIGURE_BARS_LEFT);
   const gulong n_rods = (gulong) likely (why->plan, LB_FIGURE_RODS);
   const double lost_s = likely (why->plan, LB_FIGURE_BURN) - likely (why->plan, LB_FIGURE_TRIGGER);
-  g_autofree char *restrike = say (why, LB_QUANTITY_SHORT_TIME,
-                                   n_bars + n_rods > 0 ? lost_s / (double) (n_bars + n_rods) : 0);
+  g_autofree char *restrike = lb_why_say (
+    why, LB_QUANTITY_SHORT_TIME, n_bars + n_rods > 0 ? lost_s / (double) (n_bars + n_rods) : 0);
   g_autofree char *strikes = g_strdup_printf (
     g_dngettext (GETTEXT_PACKAGE, "%lu strike", "%lu strikes", n_bars), n_bars);
   g_autofree char *rods = g_strdup_printf (
@@ -239,25 +244,25 @@ why_burn (const Why *why)
 }
 
 static char *
-why_rods (const Why *why)
+why_rods (const LbWhy *why)
 {
-  g_autofree char *trigger = say (why, LB_QUANTITY_SHORT_TIME,
-                                  likely (why->plan, LB_FIGURE_TRIGGER));
+  g_autofree char *trigger = lb_why_say (why, LB_QUANTITY_SHORT_TIME,
+                                         likely (why->plan, LB_FIGURE_TRIGGER));
   if (why->plan->has_learned_rods)
     return g_strdup_printf (_ ("%s of trigger, at this job’s use of rods"), trigger);
-  g_autofree char *each = say_assumed (why, LB_ASSUME_ROD_TIME);
-  g_autofree char *waste = say_assumed (why, LB_ASSUME_ROD_WASTE);
+  g_autofree char *each = lb_why_say_assumed (why, LB_ASSUME_ROD_TIME);
+  g_autofree char *waste = lb_why_say_assumed (why, LB_ASSUME_ROD_WASTE);
   /* Translators: trigger time ÷ time of one rod, share lost: “158 s ÷ 50 s a rod, 15% lost”. */
   return g_strdup_printf (_ ("%s ÷ %s a rod, %s lost"), trigger, each, waste);
 }
 
 static char *
-why_oxygen (const Why *why)
+why_oxygen (const LbWhy *why)
 {
   if (why->plan->has_learned_oxygen) {
-    g_autofree char *trigger = say (why, LB_QUANTITY_SHORT_TIME,
-                                    likely (why->plan, LB_FIGURE_TRIGGER));
-    g_autofree char *depth = say_figure (why, LB_FIGURE_CUT_DEPTH);
+    g_autofree char *trigger = lb_why_say (why, LB_QUANTITY_SHORT_TIME,
+                                           likely (why->plan, LB_FIGURE_TRIGGER));
+    g_autofree char *depth = lb_why_say_figure (why, LB_FIGURE_CUT_DEPTH);
     return g_strdup_printf (_ ("%s of trigger, at this job’s use of oxygen, for %s"), trigger,
                             depth);
   }
@@ -265,8 +270,8 @@ why_oxygen (const Why *why)
   /* What is wasted of a rod burns oxygen too. */
   const double rods_s = likely (why->plan, LB_FIGURE_TRIGGER) / (1 - value[LB_ASSUME_ROD_WASTE]);
   const double at_surface = value[LB_ASSUME_OXYGEN_FLOW] * rods_s;
-  g_autofree char *flow = say_assumed (why, LB_ASSUME_OXYGEN_FLOW);
-  g_autofree char *rods = say (why, LB_QUANTITY_SHORT_TIME, rods_s);
+  g_autofree char *flow = lb_why_say_assumed (why, LB_ASSUME_OXYGEN_FLOW);
+  g_autofree char *rods = lb_why_say (why, LB_QUANTITY_SHORT_TIME, rods_s);
   if (!(at_surface > 0))
     return g_strdup_printf (_ ("%s × %s of rods burning"), flow, rods);
   g_autofree char *scale = lb_voice_number (why->voice,
@@ -275,60 +280,60 @@ why_oxygen (const Why *why)
 }
 
 static char *
-why_cylinders (const Why *why)
+why_cylinders (const LbWhy *why)
 {
-  g_autofree char *oxygen = say_figure (why, LB_FIGURE_OXYGEN);
-  g_autofree char *full = say_assumed (why, LB_ASSUME_CYLINDER_CONTENT);
-  g_autofree char *residual = say_assumed (why, LB_ASSUME_CYLINDER_RESIDUAL);
+  g_autofree char *oxygen = lb_why_say_figure (why, LB_FIGURE_OXYGEN);
+  g_autofree char *full = lb_why_say_assumed (why, LB_ASSUME_CYLINDER_CONTENT);
+  g_autofree char *residual = lb_why_say_assumed (why, LB_ASSUME_CYLINDER_RESIDUAL);
   return g_strdup_printf (_ ("%s from cylinders of %s, changed at %s"), oxygen, full, residual);
 }
 
 static char *
-why_regulator (const Why *why)
+why_regulator (const LbWhy *why)
 {
   const double depth = likely (why->plan, LB_FIGURE_CUT_DEPTH);
-  g_autofree char *over = say_assumed (why, LB_ASSUME_OVER_BOTTOM);
-  g_autofree char *bottom = say (why, LB_QUANTITY_PRESSURE, lb_bottom_pressure (depth));
-  g_autofree char *deep = say (why, LB_QUANTITY_LENGTH, depth);
-  g_autofree char *hose = say_figure (why, LB_FIGURE_HOSE_LOSS);
+  g_autofree char *over = lb_why_say_assumed (why, LB_ASSUME_OVER_BOTTOM);
+  g_autofree char *bottom = lb_why_say (why, LB_QUANTITY_PRESSURE, lb_bottom_pressure (depth));
+  g_autofree char *deep = lb_why_say (why, LB_QUANTITY_LENGTH, depth);
+  g_autofree char *hose = lb_why_say_figure (why, LB_FIGURE_HOSE_LOSS);
   return g_strdup_printf (_ ("%s over bottom + %s for %s + %s hose"), over, bottom, deep, hose);
 }
 
 static char *
-why_hose_loss (const Why *why)
+why_hose_loss (const LbWhy *why)
 {
-  g_autofree char *length = say_assumed (why, LB_ASSUME_HOSE_LENGTH);
+  g_autofree char *length = lb_why_say_assumed (why, LB_ASSUME_HOSE_LENGTH);
   if (why->assumptions->value[LB_ASSUME_HOSE_LOSS] > 0) {
-    g_autofree char *allowance = say_assumed (why, LB_ASSUME_HOSE_LOSS);
+    g_autofree char *allowance = lb_why_say_assumed (why, LB_ASSUME_HOSE_LOSS);
     return g_strdup_printf (_ ("%s allowed over %s"), allowance, length);
   }
   const double depth = likely (why->plan, LB_FIGURE_CUT_DEPTH);
   const double flow_m3_s = why->assumptions->value[LB_ASSUME_OXYGEN_FLOW] *
                            lb_oxygen_flow_scale (why->assumptions->value[LB_ASSUME_OVER_BOTTOM],
                                                  depth);
-  g_autofree char *flow = say (why, LB_QUANTITY_GAS_FLOW, flow_m3_s);
-  g_autofree char *bore = say_assumed (why, LB_ASSUME_HOSE_BORE);
+  g_autofree char *flow = lb_why_say (why, LB_QUANTITY_GAS_FLOW, flow_m3_s);
+  g_autofree char *bore = lb_why_say_assumed (why, LB_ASSUME_HOSE_BORE);
   return g_strdup_printf (_ ("%s through %s of %s hose"), flow, length, bore);
 }
 
 static char *
-why_lead_drop (const Why *why)
+why_lead_drop (const LbWhy *why)
 {
-  g_autofree char *current = say_assumed (why, LB_ASSUME_LEAD_CURRENT);
-  g_autofree char *length = say_assumed (why, LB_ASSUME_LEAD_LENGTH);
-  g_autofree char *size = say_assumed (why, LB_ASSUME_LEAD_SIZE);
-  g_autofree char *most = say (why, LB_QUANTITY_VOLTAGE, LB_LEAD_DROP_MOST);
+  g_autofree char *current = lb_why_say_assumed (why, LB_ASSUME_LEAD_CURRENT);
+  g_autofree char *length = lb_why_say_assumed (why, LB_ASSUME_LEAD_LENGTH);
+  g_autofree char *size = lb_why_say_assumed (why, LB_ASSUME_LEAD_SIZE);
+  g_autofree char *most = lb_why_say (why, LB_QUANTITY_VOLTAGE, LB_LEAD_DROP_MOST);
   return g_strdup_printf (_ ("%s through %s of %s; %s is the most to lose"), current, length, size,
                           most);
 }
 
 static char *
-why_hold_stress (const Why *why)
+why_hold_stress (const LbWhy *why)
 {
   const double factor = why->assumptions->value[LB_ASSUME_HOLD_FACTOR];
-  g_autofree char *allowed = say (why, LB_QUANTITY_STRESS, why->plan->yield_pa / factor);
-  g_autofree char *yield = say (why, LB_QUANTITY_STRESS, why->plan->yield_pa);
-  g_autofree char *over = say_assumed (why, LB_ASSUME_HOLD_FACTOR);
+  g_autofree char *allowed = lb_why_say (why, LB_QUANTITY_STRESS, why->plan->yield_pa / factor);
+  g_autofree char *yield = lb_why_say (why, LB_QUANTITY_STRESS, why->plan->yield_pa);
+  g_autofree char *over = lb_why_say_assumed (why, LB_ASSUME_HOLD_FACTOR);
   const double *const value = why->assumptions->value;
   if (value[LB_ASSUME_STEEL_YIELD] <= 0 && value[LB_ASSUME_YEAR_BUILT] <= 0)
     /* Translators: what a bar may bear, its yield point, the factor on it. */
@@ -339,12 +344,12 @@ why_hold_stress (const Why *why)
 }
 
 static char *
-why_rig_before (const Why *why)
+why_rig_before (const LbWhy *why)
 {
-  g_autofree char *length = say_figure (why, LB_FIGURE_TRUE_LENGTH);
-  g_autofree char *yield = say (why, LB_QUANTITY_STRESS, why->plan->yield_pa);
-  g_autofree char *factor = say_assumed (why, LB_ASSUME_HOLD_FACTOR);
-  g_autofree char *current = say_assumed (why, LB_ASSUME_CURRENT);
+  g_autofree char *length = lb_why_say_figure (why, LB_FIGURE_TRUE_LENGTH);
+  g_autofree char *yield = lb_why_say (why, LB_QUANTITY_STRESS, why->plan->yield_pa);
+  g_autofree char *factor = lb_why_say_assumed (why, LB_ASSUME_HOLD_FACTOR);
+  g_autofree char *current = lb_why_say_assumed (why, LB_ASSUME_CURRENT);
   g_autofree char *line = g_strdup_printf (
     /* Translators: length of the stub, current, yield point, factor. */
     _ ("%s of stub and %s of current on bars of %s yield over %s"), length, current, yield, factor);
@@ -355,101 +360,32 @@ why_rig_before (const Why *why)
 }
 
 static char *
-why_no_stop (const Why *why)
+why_no_stop (const LbWhy *why)
 {
-  g_autofree char *row = say (why, LB_QUANTITY_LENGTH, why->plan->table_depth_m);
+  g_autofree char *row = lb_why_say (why, LB_QUANTITY_LENGTH, why->plan->table_depth_m);
   if (why->plan->is_own_table)
     return g_strdup_printf (_ ("the supervisor’s own table, %s row"), row);
   return g_strdup_printf (_ ("U.S. Navy air table, %s row"), row);
 }
 
 static char *
-why_dives (const Why *why)
+why_dives (const LbWhy *why)
 {
   if (likely (why->plan, LB_FIGURE_CUT_DEPTH) <= 0)
     return g_strdup (_ ("the cut is above the water"));
-  g_autofree char *burn = say_figure (why, LB_FIGURE_BURN);
+  g_autofree char *burn = lb_why_say_figure (why, LB_FIGURE_BURN);
   const double limit = fmin (likely (why->plan, LB_FIGURE_NO_STOP),
                              why->assumptions->value[LB_ASSUME_DIVE_LIMIT]);
-  g_autofree char *longest = say (why, LB_QUANTITY_TIME, limit);
-  g_autofree char *setup = say_assumed (why, LB_ASSUME_DIVE_SETUP);
+  g_autofree char *longest = lb_why_say (why, LB_QUANTITY_TIME, limit);
+  g_autofree char *setup = lb_why_say_assumed (why, LB_ASSUME_DIVE_SETUP);
   return g_strdup_printf (_ ("%s at the pile; dives of %s at most, %s of it setting up; no "
                              "earlier dive of the diver counted"),
                           burn, longest, setup);
 }
 
-/* "16 in", or of a tapered piece "16 to 12 in". */
-static char *
-say_widths (const Why *why)
-{
-  if (!lb_pile_is_tapered (why->pile))
-    return say (why, LB_QUANTITY_SIZE, why->pile->outline.width_m);
-  g_autofree char *head = lb_voice_quantity_number (why->voice, LB_QUANTITY_SIZE,
-                                                    why->pile->outline.width_m);
-  g_autofree char *cut = say (why, LB_QUANTITY_SIZE, why->plan->outline.width_m);
-  /* Translators: the widths of a tapered piece: “16 to 12 in” */
-  return g_strdup_printf (C_ ("widths", "%s to %s"), head, cut);
-}
-
-static char *
-why_mass_in_air (const Why *why)
-{
-  const LbPile *const pile = why->pile;
-  g_autofree char *length = say_figure (why, LB_FIGURE_TRUE_LENGTH);
-  g_autofree char *width = say_widths (why);
-  g_autofree char *density = say_assumed (why, LB_ASSUME_CONCRETE_DENSITY);
-  const char *const shape = g_dgettext (GETTEXT_PACKAGE, lb_shape_name (pile->outline.shape));
-  if (why->assumptions->value[LB_ASSUME_GROWTH_THICKNESS] <= 0)
-    return g_strdup_printf (_ ("%s of %s %s at %s"), length, width, shape, density);
-  g_autofree char *growth = say_assumed (why, LB_ASSUME_GROWTH_THICKNESS);
-  /* Translators: “41.0 ft of 16 in octagonal at 155 lb/cu ft + 2 in of growth”. */
-  return g_strdup_printf (_ ("%s of %s %s at %s + %s of growth"), length, width, shape, density,
-                          growth);
-}
-
-static char *
-why_mass_in_water (const Why *why)
-{
-  const double air = likely (why->plan, LB_FIGURE_MASS_IN_AIR);
-  const double water = likely (why->plan, LB_FIGURE_MASS_IN_WATER);
-  g_autofree char *in_air = say (why, LB_QUANTITY_MASS, air);
-  g_autofree char *lifted = say (why, LB_QUANTITY_MASS, air - water);
-  return g_strdup_printf (_ ("%s in air − %s of water pushed aside"), in_air, lifted);
-}
-
-static char *
-why_hook_load (const Why *why)
-{
-  g_autofree char *in_air = say_figure (why, LB_FIGURE_MASS_IN_AIR);
-  g_autofree char *rigging = say_assumed (why, LB_ASSUME_RIGGING_MASS);
-  return g_strdup_printf (_ ("%s in air + %s rigging"), in_air, rigging);
-}
-
-static char *
-why_sling (const Why *why)
-{
-  const gulong n_legs = (gulong) lround (why->assumptions->value[LB_ASSUME_SLING_LEGS]);
-  g_autofree char *angle = say_assumed (why, LB_ASSUME_SLING_ANGLE);
-  if (n_legs > 2) {
-    /* Translators: of a sling with %lu legs, all but two are taken to hang slack. */
-    return g_strdup_printf (_ ("%lu legs at %s, two taken to carry"), n_legs, angle);
-  }
-  return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%lu leg carries all of it at %s",
-                                       "%lu legs at %s from the horizontal", n_legs),
-                          n_legs, angle);
-}
-
-static char *
-why_crane (const Why *why)
-{
-  g_autofree char *hook = say_figure (why, LB_FIGURE_HOOK_LOAD);
-  g_autofree char *capacity = say_assumed (why, LB_ASSUME_CRANE_CAPACITY);
-  return g_strdup_printf (_ ("%s at the hook, %s by the crane’s chart"), hook, capacity);
-}
-
 /* Why there is no figure: a fact is missing, or what is known leads nowhere. */
 static char *
-why_not (const Why *why, LbFigureId id)
+why_not (const LbWhy *why, LbFigureId id)
 {
   const gboolean is_hold = id == LB_FIGURE_RIG_BEFORE || id == LB_FIGURE_HOLD_STRESS;
   const char *missing = lb_figure_missing (id, why->pile);
@@ -457,10 +393,9 @@ why_not (const Why *why, LbFigureId id)
     missing = why->plan->hold_missing;
   if (missing != NULL)
     return g_strdup (g_dgettext (GETTEXT_PACKAGE, missing));
-  if (id == LB_FIGURE_CRANE_SHARE || id == LB_FIGURE_LENGTHS)
-    return why->assumptions->value[LB_ASSUME_CRANE_CAPACITY] > 0
-             ? g_strdup (_ ("The crane cannot lift the rigging and a piece of it at that radius."))
-             : g_strdup (_ ("What the crane may lift at that radius is not set."));
+  char *const of_lift = lb_lift_why_not (why, id);
+  if (of_lift != NULL)
+    return of_lift;
   if (id == LB_FIGURE_HOLD_STRESS)
     return g_strdup (_ ("The bars left are a hinge: they hold nothing that can be reckoned."));
   if (id == LB_FIGURE_REGULATOR || id == LB_FIGURE_HOSE_LOSS)
@@ -482,7 +417,7 @@ lb_figure_reason_text (const LbVoice *voice,
                        const LbCutPlan *plan,
                        LbFigureId id)
 {
-  const Why why = {
+  const LbWhy why = {
     .voice = voice,
     .pile = pile,
     .assumptions = assumptions,
@@ -532,16 +467,18 @@ lb_figure_reason_text (const LbVoice *voice,
   case LB_FIGURE_DIVES:
     return why_dives (&why);
   case LB_FIGURE_MASS_IN_WATER:
-    return why_mass_in_water (&why);
   case LB_FIGURE_MASS_IN_AIR:
-    return why_mass_in_air (&why);
+  case LB_FIGURE_SUCTION:
+  case LB_FIGURE_AWASH:
   case LB_FIGURE_HOOK_LOAD:
-    return why_hook_load (&why);
   case LB_FIGURE_SLING:
-    return why_sling (&why);
+  case LB_FIGURE_SLING_SHARE:
   case LB_FIGURE_CRANE_SHARE:
   case LB_FIGURE_LENGTHS:
-    return why_crane (&why);
+  case LB_FIGURE_PICK:
+  case LB_FIGURE_WHOLE_PULL:
+  case LB_FIGURE_CRITICAL:
+    return lb_lift_why (&why, id);
   }
   g_assert_not_reached ();
 }

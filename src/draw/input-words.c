@@ -35,7 +35,7 @@ lb_assumption_note_text (const LbVoice *voice, const LbAssumptions *assumptions,
 
   if (!assumptions->is_own[id])
     return g_strdup_printf ("%s · %s", tag, translated (assumption->source));
-  g_autofree char *usual = lb_voice_quantity (voice, assumption->quantity, assumption->value);
+  g_autofree char *usual = lb_assumed_text (voice, id, assumption->value);
   /* Translators: “set for this job; the default is 25 s/in²” */
   return g_strdup_printf (_ ("%s; the default is %s"), tag, usual);
 }
@@ -45,7 +45,8 @@ lb_assumption_note_text (const LbVoice *voice, const LbAssumptions *assumptions,
 static gboolean
 is_elevation (LbFact fact)
 {
-  return fact == LB_FACT_HEAD || fact == LB_FACT_CUT || fact == LB_FACT_MUDLINE;
+  return fact == LB_FACT_HEAD || fact == LB_FACT_CUT || fact == LB_FACT_MUDLINE ||
+         fact == LB_FACT_TOE;
 }
 
 /* What is taken where nothing is on record; NULL when something is. */
@@ -72,6 +73,7 @@ fact_value (const Page *page, LbFact fact, gboolean is_missing)
   if (*kept != '\0' && is_elevation (fact))
     return lb_voice_elevation (page->voice, fact == LB_FACT_HEAD  ? page->pile->head_m
                                             : fact == LB_FACT_CUT ? page->pile->cut_m
+                                            : fact == LB_FACT_TOE ? page->pile->toe_m
                                                                   : page->pile->mudline_m);
   if (*kept == '\0' && fact == LB_FACT_PINNED)
     return g_strdup (C_ ("bars kept to the end", "none"));
@@ -194,11 +196,13 @@ say_assumption (const Page *page, LbAssumptionId id, LbInputWords *words)
   /* These are 0 as long as nobody has said anything. */
   const gboolean is_unset = value <= 0 &&
                             (id == LB_ASSUME_YEAR_BUILT || id == LB_ASSUME_STEEL_YIELD ||
-                             id == LB_ASSUME_CRANE_CAPACITY || id == LB_ASSUME_HOSE_LOSS);
+                             id == LB_ASSUME_CRANE_CAPACITY || id == LB_ASSUME_CRANE_RADIUS ||
+                             id == LB_ASSUME_TIP_HEIGHT || id == LB_ASSUME_SLING_RATING ||
+                             id == LB_ASSUME_HOSE_LOSS);
 
   words->title = g_strdup (translated (assumption->title));
   words->value = is_unset ? g_strdup (C_ ("assumption", "not set"))
-                          : lb_voice_quantity (page->voice, assumption->quantity, value);
+                          : lb_assumed_text (page->voice, id, value);
   words->note = lb_assumption_is_learned (page->plan, id)
                   ? g_strdup (
                       _ ("where the learning began; counts little beside this job’s record"))
@@ -234,6 +238,31 @@ say_dive_table (const Page *page, LbInputWords *words)
                                  : _ ("U.S. Navy Diving Manual, revision 7, table 9-7"));
 }
 
+static void
+say_crane_chart (const Page *page, LbInputWords *words)
+{
+  const LbCapacityFrom from = page->basis->crane.from;
+
+  words->title = g_strdup (_ ("The crane’s chart"));
+  words->value = g_strdup (from == LB_CAPACITY_UNKNOWN || from == LB_CAPACITY_SET
+                             ? _ ("none that counts here")
+                             : _ ("the crane’s own"));
+  words->note = g_strdup (_ ("29 CFR 1926.1437(n): reduced for this barge"));
+}
+
+static void
+say_ground (const Page *page, LbInputWords *words)
+{
+  const LbGround *ground = page->basis->ground;
+
+  words->title = g_strdup (_ ("Layers of the ground"));
+  words->value = ground == NULL ? g_strdup (_ ("not known"))
+                                : g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%u layer",
+                                                                "%u layers", ground->n_layers),
+                                                   ground->n_layers);
+  words->note = g_strdup (_ ("the boring nearest to the pile; an engineer says what it means"));
+}
+
 void
 lb_input_words (const LbVoice *voice,
                 const LbPile *pile,
@@ -267,6 +296,12 @@ lb_input_words (const LbVoice *voice,
     return;
   case LB_INPUT_DIVE_TABLE:
     say_dive_table (&page, out_words);
+    return;
+  case LB_INPUT_CRANE_CHART:
+    say_crane_chart (&page, out_words);
+    return;
+  case LB_INPUT_GROUND:
+    say_ground (&page, out_words);
     return;
   }
   g_assert_not_reached ();

@@ -18,6 +18,9 @@ char *lb_figure_text (const LbVoice *voice, const LbCutPlan *plan, LbFigureId id
 /* "18–37 min"; NULL when the range is no wider than the figure. */
 char *lb_figure_range_text (const LbVoice *voice, const LbCutPlan *plan, LbFigureId id);
 
+/* A number the plan takes for granted, or the word that was chosen: "60°", "mud". */
+char *lb_assumed_text (const LbVoice *voice, LbAssumptionId id, double si);
+
 /* Why: "90 psi over bottom + 14 psi for 31 ft + 20 psi hose", or what is missing. */
 char *lb_figure_reason_text (const LbVoice *voice,
                              const LbPile *pile,
@@ -31,6 +34,10 @@ char *lb_caution_text (const LbVoice *voice,
                        const LbAssumptions *assumptions,
                        const LbCutPlan *plan,
                        gsize i);
+
+/* What makes the lift a critical one: "under water; swings or drains as it comes free"; NULL for
+ * nothing. */
+char *lb_critical_rules_text (const LbCutPlan *plan);
 
 /* The rule that it comes from, or "common practice"; not to be freed. */
 const char *lb_caution_source_text (const LbCutPlan *plan, gsize i);

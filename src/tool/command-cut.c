@@ -51,6 +51,42 @@ add_order (JsonBuilder *builder, const LbCutPlan *plan)
   json_builder_end_array (builder);
 }
 
+/* What the figures of the lift rest on beyond their numbers. */
+static void
+add_lift (JsonBuilder *builder, const LbCutPlan *plan)
+{
+  const gboolean is_by_chart = plan->crane.from == LB_CAPACITY_CHART;
+  const double unknown = (double) NAN;
+
+  lb_json_add_member (builder, g_strdup ("crane_capacity_n"), plan->crane.capacity_n);
+  lb_json_add_member (builder, g_strdup ("crane_radius_m"),
+                      is_by_chart ? plan->crane.radius_m : unknown);
+  lb_json_add_member (builder, g_strdup ("crane_chart_row_m"),
+                      is_by_chart ? plan->crane.row_m : unknown);
+  lb_json_add_member (builder, g_strdup ("ground_grip_n"), plan->whole.grip_n.likely);
+  lb_json_add_member (builder, g_strdup ("ground_grip_low_n"), plan->whole.grip_n.low);
+  lb_json_add_member (builder, g_strdup ("ground_grip_high_n"), plan->whole.grip_n.high);
+  json_builder_set_member_name (builder, "picks_m");
+  json_builder_begin_array (builder);
+  for (guint i = 0; i < plan->n_picks && !isnan (plan->pick_at_m[0]); i++)
+    lb_json_add_number (builder, plan->pick_at_m[i]);
+  json_builder_end_array (builder);
+
+  json_builder_set_member_name (builder, "critical_lift");
+  json_builder_begin_array (builder);
+  for (int i = 0; i < LB_N_CRITICAL_TRIGGERS; i++) {
+    const LbCriticalTrigger trigger = (LbCriticalTrigger) i;
+
+    if (!lb_critical_set_has (plan->critical, trigger))
+      continue;
+    json_builder_begin_object (builder);
+    lb_json_add_text (builder, "text", lb_critical_words (trigger));
+    lb_json_add_text (builder, "source", lb_critical_source (trigger));
+    json_builder_end_object (builder);
+  }
+  json_builder_end_array (builder);
+}
+
 static void
 add_cautions (JsonBuilder *builder,
               const LbPile *pile,
@@ -104,6 +140,7 @@ put_json (const LbToolJob *job, guint pile, const LbVoice *voice, const LbCutPla
   lb_json_add_text (builder, "lead_side",
                     plan->is_battered ? lb_compass_name (plan->lead_side) : NULL);
   add_order (builder, plan);
+  add_lift (builder, plan);
   add_cautions (builder, facts, &job->fold->assumptions, voice, plan);
   lb_json_add_basis (builder, facts, &job->fold->assumptions);
   lb_json_add_text (builder, "stands_above",
@@ -152,7 +189,8 @@ put_text (const LbToolJob *job, guint pile, const LbVoice *voice, const LbCutPla
     g_string_append_printf (text, _ ("To be found out: %s\n"), lacks);
   g_string_append_c (text, '\n');
   for (LbFigureId id = 0; id < LB_N_FIGURES; id++)
-    append_figure (text, job, facts, voice, plan, id);
+    if (lb_cut_plan_tells (plan, id))
+      append_figure (text, job, facts, voice, plan, id);
   g_string_append_c (text, '\n');
   for (gsize i = 0; i < plan->n_cautions; i++) {
     g_autofree char *caution = lb_caution_text (voice, facts, &job->fold->assumptions, plan, i);

@@ -430,6 +430,7 @@ fill_setting (Record *record, int n_args, char **args, GError **error)
   static const char *const texts[] = { "name", "place", "datum", "units", LB_SETTING_VISIBILITY,
                                        NULL };
   LbDraft *draft = add_draft (record, LB_ENTRY_SETTING);
+  LbSettingTable table = LB_TABLE_DIVE;
   LbAssumptionId id;
   double si;
 
@@ -437,9 +438,15 @@ fill_setting (Record *record, int n_args, char **args, GError **error)
   draft->note = args[1];
   if (g_strv_contains (texts, args[0]))
     return TRUE;
-  if (g_str_equal (args[0], LB_SETTING_DIVE_TABLE) || g_str_equal (args[0], LB_SETTING_CAUTIONS)) {
+  if (lb_setting_table_find (args[0], &table) || g_str_equal (args[0], LB_SETTING_CAUTIONS)) {
+    const gboolean is_cautions = g_str_equal (args[0], LB_SETTING_CAUTIONS);
+
     g_set_error (error, LB_TRADE_ERROR, LB_TRADE_ERROR_UNKNOWN,
-                 _ ("“%s” is taken from a file: write “lastbent-tool take-%s”"), args[0], args[0]);
+                 _ ("“%s” is taken from a file: write “lastbent-tool %s”"), args[0],
+                 is_cautions               ? lb_command_take_cautions.name
+                 : table == LB_TABLE_DIVE  ? lb_command_take_dive_table.name
+                 : table == LB_TABLE_CRANE ? lb_command_take_crane_chart.name
+                                           : lb_command_take_soil.name);
     return FALSE;
   }
   if (!lb_assumption_find (args[0], &id)) {
@@ -456,8 +463,7 @@ fill_setting (Record *record, int n_args, char **args, GError **error)
   draft->what = keep_text (record->strings, key);
   if (*args[1] == '\0')
     return TRUE;
-  if (!lb_quantity_from_text (lb_assumption (id)->quantity, record->job->fold->units, args[1], &si,
-                              error))
+  if (!lb_assumption_from_text (id, record->job->fold->units, args[1], &si, error))
     return FALSE;
 
   g_autofree char *value = lb_number_to_text (si, -1, &LB_NUMBER_PLAIN);

@@ -30,9 +30,10 @@ typedef struct
 } LbCommand;
 
 extern const LbCommand lb_command_demo, lb_command_new, lb_command_take_piles,
-  lb_command_take_cautions, lb_command_take_dive_table, lb_command_piles, lb_command_cut,
-  lb_command_burn, lb_command_record, lb_command_divers, lb_command_totals, lb_command_summary,
-  lb_command_draw, lb_command_print, lb_command_check;
+  lb_command_take_cautions, lb_command_take_dive_table, lb_command_take_crane_chart,
+  lb_command_take_soil, lb_command_piles, lb_command_cut, lb_command_burn, lb_command_record,
+  lb_command_divers, lb_command_totals, lb_command_summary, lb_command_draw, lb_command_print,
+  lb_command_check;
 
 /* A job file in memory, for commands that work on one. */
 typedef struct

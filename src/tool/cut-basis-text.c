@@ -141,7 +141,15 @@ add_input (JsonBuilder *builder, const LbAssumptions *assumptions, const LbInput
     break;
   case LB_INPUT_DIVE_TABLE:
     lb_json_add_text (builder, "kind", "setting");
-    lb_json_add_text (builder, "key", "dive-table");
+    lb_json_add_text (builder, "key", LB_SETTING_DIVE_TABLE);
+    break;
+  case LB_INPUT_CRANE_CHART:
+    lb_json_add_text (builder, "kind", "setting");
+    lb_json_add_text (builder, "key", LB_SETTING_CRANE_CHART);
+    break;
+  case LB_INPUT_GROUND:
+    lb_json_add_text (builder, "kind", "setting");
+    lb_json_add_text (builder, "key", LB_SETTING_GROUND);
     break;
   }
   json_builder_end_object (builder);

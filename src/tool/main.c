@@ -14,6 +14,8 @@ static const LbCommand *const commands[] = {
   &lb_command_take_piles,
   &lb_command_take_cautions,
   &lb_command_take_dive_table,
+  &lb_command_take_crane_chart,
+  &lb_command_take_soil,
   &lb_command_piles,
   &lb_command_cut,
   &lb_command_burn,
@@ -44,7 +46,7 @@ print_commands (void (*print) (const char *format, ...))
 {
   print (_ ("Usage: %s COMMAND …\n\nCommands:\n"), PROGRAM);
   for (gsize i = 0; i < G_N_ELEMENTS (commands); i++)
-    print ("  %-15s %s\n", commands[i]->name, _ (commands[i]->summary));
+    print ("  %-17s %s\n", commands[i]->name, _ (commands[i]->summary));
   print ("\n");
   print (_ ("“%s COMMAND --help” says more. Exit status: 0 done, 1 refused, 2 the command line "
             "cannot be understood.\n"),

@@ -34,6 +34,10 @@
 #define MINUTE 60.0
 #define DEGREE (G_PI / 180)
 
+static const char *const no_or_yes[] = { N_ ("no"), N_ ("yes"), NULL };
+static const char *const beds[] = { N_ ("nothing that holds it"), N_ ("mud"), N_ ("soft clay"),
+                                    NULL };
+
 static const LbAssumption table[LB_N_ASSUMPTIONS] = {
   [LB_ASSUME_WATER_LEVEL] = { .key = "water-level",
                               .title = N_ ("Water level above datum"),
@@ -88,6 +92,16 @@ static const LbAssumption table[LB_N_ASSUMPTIONS] = {
                                  .tag = LB_TAG_STANDARD,
                                  .source = N_ ("State bridge office policy from cylinder tests, "
                                                "memorandum 03-2000, 2000") },
+  [LB_ASSUME_ABSORBED] = { .key = "concrete-absorbed",
+                           .title = N_ (
+                             "Water the concrete has taken up, 0 where it is weighed wet"),
+                           .quantity = LB_QUANTITY_SHARE,
+                           .value = 0,
+                           .least = 0,
+                           .most = 0.1,
+                           .tag = LB_TAG_COMMON_PRACTICE,
+                           .source = N_ ("The density here is of concrete wet through; 3 to 5 % on "
+                                         "top where yours is of air-dry concrete") },
   [LB_ASSUME_GROWTH_THICKNESS] = { .key = "growth-thickness",
                                    .title = N_ ("Marine growth left on the piece"),
                                    .quantity = LB_QUANTITY_SIZE,
@@ -97,6 +111,15 @@ static const LbAssumption table[LB_N_ASSUMPTIONS] = {
                                    .tag = LB_TAG_COMMON_PRACTICE,
                                    .source = N_ ("Taken as scraped off; about 2 in is common "
                                                  "where it is not") },
+  [LB_ASSUME_GROWTH_HIGH] = { .key = "growth-thickness-high",
+                              .title = N_ ("Marine growth left on the piece, at most"),
+                              .quantity = LB_QUANTITY_SIZE,
+                              .value = 0,
+                              .least = 0,
+                              .most = 1.0,
+                              .tag = LB_TAG_COMMON_PRACTICE,
+                              .source = N_ ("Taken as scraped off; set about 2 in where nobody "
+                                            "looks, and the range of the load says so") },
   [LB_ASSUME_GROWTH_DENSITY] = { .key = "growth-density",
                                  .title = N_ ("Marine growth density, wet"),
                                  .quantity = LB_QUANTITY_DENSITY,
@@ -375,16 +398,27 @@ static const LbAssumption table[LB_N_ASSUMPTIONS] = {
                                .tag = LB_TAG_COMMON_PRACTICE,
                                .source = N_ ("Hook block share, slings and shackles; weigh "
                                              "yours") },
-  [LB_ASSUME_CRANE_CAPACITY] = { .key = "crane-capacity",
-                                 .title = N_ (
-                                   "Crane capacity at the radius of the lift, 0 not known"),
-                                 .quantity = LB_QUANTITY_MASS,
-                                 .value = 0,
-                                 .least = 0,
-                                 .most = 2e7 * POUND,
-                                 .tag = LB_TAG_COMMON_PRACTICE,
-                                 .source = N_ (
-                                   "The crane’s own chart, made less for list, trim and the place on the barge (29 CFR 1926.1437)") },
+  [LB_ASSUME_BED] = { .key = "bed",
+                      .title = N_ ("What the piece lies on when it is lifted"),
+                      .quantity = LB_QUANTITY_COUNT,
+                      .value = LB_ASSUME_BED_NONE,
+                      .least = 0,
+                      .most = LB_ASSUME_BED_SOFT_CLAY,
+                      .tag = LB_TAG_COMMON_PRACTICE,
+                      .source = N_ (
+                        "A stub on the hook lies on nothing; a piece let down or fallen "
+                        "lies on what the diver finds"),
+                      .choices = beds },
+  [LB_ASSUME_PICKS] = { .key = "picks",
+                        .title = N_ ("Points a length is picked up at"),
+                        .quantity = LB_QUANTITY_COUNT,
+                        .value = 2,
+                        .least = 1,
+                        .most = 4,
+                        .tag = LB_TAG_COMMON_PRACTICE,
+                        .source = N_ (
+                          "FDOT Design Standards, index 20600 (2012), has the places; 1 "
+                          "upends it, 3 and 4 need sheaves") },
   [LB_ASSUME_SLING_LEGS] = { .key = "sling-legs",
                              .title = N_ ("Sling legs"),
                              .quantity = LB_QUANTITY_COUNT,
@@ -401,6 +435,110 @@ static const LbAssumption table[LB_N_ASSUMPTIONS] = {
                               .most = 90 * DEGREE,
                               .tag = LB_TAG_COMMON_PRACTICE,
                               .source = N_ ("The competent rigger's choice; never under 30°") },
+  [LB_ASSUME_SLING_RATING] = { .key = "sling-rating",
+                               .title = N_ ("Rating of one sling leg as hitched, 0 not known"),
+                               .quantity = LB_QUANTITY_MASS,
+                               .value = 0,
+                               .least = 0,
+                               .most = 2e6 * POUND,
+                               .tag = LB_TAG_COMMON_PRACTICE,
+                               .source = N_ (
+                                 "Off the sling’s own tag: the choker rating where it is "
+                                 "choked, the vertical one where it is not") },
+  [LB_ASSUME_CHOKE_ANGLE] = { .key = "choke-angle",
+                              .title = N_ ("Angle of choke, 180° for none"),
+                              .quantity = LB_QUANTITY_ANGLE,
+                              .value = 135 * DEGREE,
+                              .least = 0,
+                              .most = 180 * DEGREE,
+                              .tag = LB_TAG_STANDARD,
+                              .source = N_ (
+                                "A load that hangs free chokes at about 135°; from 120° "
+                                "down ASME B30.9 takes from the rating") },
+  [LB_ASSUME_CRANE_CAPACITY] = { .key = "crane-capacity",
+                                 .title = N_ (
+                                   "Crane capacity at the radius of the lift, 0 not known"),
+                                 .quantity = LB_QUANTITY_MASS,
+                                 .value = 0,
+                                 .least = 0,
+                                 .most = 2e7 * POUND,
+                                 .tag = LB_TAG_COMMON_PRACTICE,
+                                 .source = N_ (
+                                   "The crane’s own chart, made less for list, trim and the place on the barge (29 CFR 1926.1437)") },
+  [LB_ASSUME_CRANE_RADIUS] = { .key = "crane-radius",
+                               .title = N_ ("Radius of the lift with the barge level, 0 not known"),
+                               .quantity = LB_QUANTITY_LENGTH,
+                               .value = 0,
+                               .least = 0,
+                               .most = 1000 * FOOT,
+                               .tag = LB_TAG_COMMON_PRACTICE,
+                               .source = N_ ("Measure it; with it the capacity is read off the "
+                                             "crane’s chart") },
+  [LB_ASSUME_ON_BARGE] = { .key = "crane-on-barge",
+                           .title = N_ ("The crane stands on a barge"),
+                           .quantity = LB_QUANTITY_COUNT,
+                           .value = LB_ASSUME_YES,
+                           .least = 0,
+                           .most = LB_ASSUME_YES,
+                           .tag = LB_TAG_COMMON_PRACTICE,
+                           .source = N_ ("Most piers are taken out from the water"),
+                           .choices = no_or_yes },
+  [LB_ASSUME_TIP_HEIGHT] = { .key = "boom-tip-height",
+                             .title = N_ ("Boom tip above the foot of the crane, 0 not known"),
+                             .quantity = LB_QUANTITY_LENGTH,
+                             .value = 0,
+                             .least = 0,
+                             .most = 1000 * FOOT,
+                             .tag = LB_TAG_COMMON_PRACTICE,
+                             .source = N_ ("From boom length and angle; list and trim swing it "
+                                           "outward") },
+  [LB_ASSUME_LIST] = { .key = "barge-list",
+                       .title = N_ ("List of the barge, the load on"),
+                       .quantity = LB_QUANTITY_ANGLE,
+                       .value = 0,
+                       .least = 0,
+                       .most = 20 * DEGREE,
+                       .tag = LB_TAG_COMMON_PRACTICE,
+                       .source = N_ ("Taken as level; read it off the device at the operator’s "
+                                     "station (29 CFR 1926.1437(e))") },
+  [LB_ASSUME_TRIM] = { .key = "barge-trim",
+                       .title = N_ ("Trim of the barge, the load on"),
+                       .quantity = LB_QUANTITY_ANGLE,
+                       .value = 0,
+                       .least = 0,
+                       .most = 20 * DEGREE,
+                       .tag = LB_TAG_COMMON_PRACTICE,
+                       .source = N_ ("Taken as level; read it off the device at the operator’s "
+                                     "station (29 CFR 1926.1437(e))") },
+  [LB_ASSUME_LIST_LIMIT] = { .key = "list-limit",
+                             .title = N_ ("Most list and most trim"),
+                             .quantity = LB_QUANTITY_ANGLE,
+                             .value = 5 * DEGREE,
+                             .least = 0,
+                             .most = 5 * DEGREE,
+                             .tag = LB_TAG_STANDARD,
+                             .source = N_ ("29 CFR 1926.1437(n)(3): the least of 5°, the maker’s "
+                                           "figure and the qualified person’s") },
+  [LB_ASSUME_CRANES] = { .key = "cranes",
+                         .title = N_ ("Cranes on one piece"),
+                         .quantity = LB_QUANTITY_COUNT,
+                         .value = 1,
+                         .least = 1,
+                         .most = 4,
+                         .tag = LB_TAG_COMMON_PRACTICE,
+                         .source = N_ ("More than one makes every lift a critical one; no share of "
+                                       "the load is reckoned for each") },
+  [LB_ASSUME_OUT_OF_VIEW] = { .key = "load-out-of-view",
+                              .title = N_ (
+                                "The operator does not see the load, nor a signal of it"),
+                              .quantity = LB_QUANTITY_COUNT,
+                              .value = LB_ASSUME_NO,
+                              .least = 0,
+                              .most = LB_ASSUME_YES,
+                              .tag = LB_TAG_COMMON_PRACTICE,
+                              .source = N_ ("Hand signals or radio all the way count as seeing it "
+                                            "(EM 385-1-1, as quoted in a trade article)"),
+                              .choices = no_or_yes },
 };
 
 /* How far past its ends a range still takes a value: units converted there and back. */
@@ -468,6 +606,45 @@ lb_assumptions_set (LbAssumptions *assumptions, LbAssumptionId id, double si, GE
   assumptions->value[id] = row->quantity == LB_QUANTITY_COUNT ? round (si) : si;
   assumptions->is_own[id] = TRUE;
   return TRUE;
+}
+
+gboolean
+lb_assumption_from_text (LbAssumptionId id,
+                         LbUnits units,
+                         const char *text,
+                         double *out_si,
+                         GError **error)
+{
+  g_return_val_if_fail (id < LB_N_ASSUMPTIONS, FALSE);
+  g_return_val_if_fail (text && out_si, FALSE);
+
+  const LbAssumption *row = &table[id];
+
+  if (row->choices == NULL)
+    return lb_quantity_from_text (row->quantity, units, text, out_si, error);
+  for (guint i = 0; row->choices[i] != NULL; i++) {
+    if (g_ascii_strcasecmp (row->choices[i], text) == 0) {
+      *out_si = i;
+      return TRUE;
+    }
+  }
+
+  g_autofree char *words = g_strjoinv (", ", (char **) row->choices);
+
+  g_set_error (error, LB_TRADE_ERROR, LB_TRADE_ERROR_DOMAIN, "%s: “%s” is none of: %s", row->title,
+               text, words);
+  return FALSE;
+}
+
+const char *
+lb_assumption_choice (LbAssumptionId id, double si)
+{
+  g_return_val_if_fail (id < LB_N_ASSUMPTIONS, NULL);
+
+  const LbAssumption *row = &table[id];
+
+  return row->choices != NULL && si >= 0 && si <= row->most ? row->choices[(guint) round (si)]
+                                                            : NULL;
 }
 
 LbTag

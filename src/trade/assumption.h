@@ -17,7 +17,9 @@ typedef enum {
   LB_ASSUME_CONCRETE_DENSITY,  /* kg/m3, reinforced, for the hook */
   LB_ASSUME_CONCRETE_LIGHT,    /* kg/m3, low end of the range */
   LB_ASSUME_CONCRETE_HEAVY,    /* kg/m3, high end of the range */
+  LB_ASSUME_ABSORBED,          /* share of the concrete's weight; 0 where it is weighed wet */
   LB_ASSUME_GROWTH_THICKNESS,  /* m, marine growth left on the piece */
+  LB_ASSUME_GROWTH_HIGH,       /* m, high end of the range; the low end is bare */
   LB_ASSUME_GROWTH_DENSITY,    /* kg/m3 */
   LB_ASSUME_CUT_ABOVE_MUDLINE, /* m */
   LB_ASSUME_BURN_RATE,         /* s of trigger per m2 of steel */
@@ -51,12 +53,36 @@ typedef enum {
   LB_ASSUME_DIVE_LIMIT,        /* s: no dive is planned longer than this, table or no table */
   LB_ASSUME_CURRENT_LIMIT,     /* m/s: nobody dives in more */
   LB_ASSUME_RIGGING_MASS,      /* kg: hook block share, slings, shackles */
+  LB_ASSUME_BED,               /* choice: what the piece lies on */
+  LB_ASSUME_PICKS,             /* count: points a length is picked up at, laid down */
+  LB_ASSUME_SLING_LEGS,        /* count, 1 to 4; the load is taken by two at most */
+  LB_ASSUME_SLING_ANGLE,       /* rad from the horizontal */
+  LB_ASSUME_SLING_RATING,      /* kg one leg is rated for, in the hitch it is used in; 0 unknown */
+  LB_ASSUME_CHOKE_ANGLE,       /* rad at the choke; 180° for a leg that is not choked */
   LB_ASSUME_CRANE_CAPACITY, /* kg at the radius of the lift, by the crane's own chart; 0 unknown */
-  LB_ASSUME_SLING_LEGS,     /* count, 1 to 4; the load is taken by two at most */
-  LB_ASSUME_SLING_ANGLE,    /* rad from the horizontal */
+  LB_ASSUME_CRANE_RADIUS,   /* m of the lift, for the chart in the job; 0 unknown */
+  LB_ASSUME_ON_BARGE,       /* choice: the crane stands on a barge */
+  LB_ASSUME_TIP_HEIGHT,     /* m of the boom tip above the foot of the crane; 0 unknown */
+  LB_ASSUME_LIST,           /* rad of the barge with the load on */
+  LB_ASSUME_TRIM,           /* rad of the barge with the load on */
+  LB_ASSUME_LIST_LIMIT,     /* rad, of list and of trim */
+  LB_ASSUME_CRANES,         /* count on one piece */
+  LB_ASSUME_OUT_OF_VIEW,    /* choice: the operator does not see the load */
 } LbAssumptionId;
 
-#define LB_N_ASSUMPTIONS (LB_ASSUME_SLING_ANGLE + 1)
+#define LB_N_ASSUMPTIONS (LB_ASSUME_OUT_OF_VIEW + 1)
+
+/* Values of those that are chosen from a few words. */
+enum {
+  LB_ASSUME_NO,
+  LB_ASSUME_YES,
+};
+
+enum {
+  LB_ASSUME_BED_NONE,
+  LB_ASSUME_BED_MUD,
+  LB_ASSUME_BED_SOFT_CLAY,
+};
 
 typedef struct
 {
@@ -65,7 +91,8 @@ typedef struct
   LbQuantity quantity;
   double value, least, most; /* SI */
   LbTag tag;
-  const char *source; /* msgid: the standard, or why */
+  const char *source;         /* msgid: the standard, or why */
+  const char *const *choices; /* msgids, a word for each value from 0 to @most; NULL for a number */
 } LbAssumption;
 
 /* The job's values: the defaults, some replaced by the crew's own. */
@@ -85,6 +112,20 @@ gboolean lb_assumptions_set (LbAssumptions *assumptions,
                              LbAssumptionId id,
                              double si,
                              GError **error);
+
+/**
+ * lb_assumption_from_text:
+ * @text: a quantity as lb_quantity_from_text() reads it, or one of the choices' words in English
+ * @out_si: (out): untouched on failure
+ */
+gboolean lb_assumption_from_text (LbAssumptionId id,
+                                  LbUnits units,
+                                  const char *text,
+                                  double *out_si,
+                                  GError **error);
+
+/* The word of a value that is chosen, a msgid; %NULL when @si is no value of it or it is a number. */
+const char *lb_assumption_choice (LbAssumptionId id, double si);
 
 /* LB_TAG_JOB when the crew set it, else the table's tag. */
 LbTag lb_assumptions_tag (const LbAssumptions *assumptions, LbAssumptionId id);

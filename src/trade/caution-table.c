@@ -68,15 +68,19 @@ static const LbCautionRow rows[] = {
         "it on the way up."),
     COMMON_PRACTICE },
   { "capacity-over", LB_SEVERITY_DANGER, LB_WHEN_CAPACITY_OVER,
-    N_ ("Don’t lift: {load} at the hook is more than the crane’s {capacity} at "
-        "this radius. Cut shorter or bring the crane nearer."),
+    N_ ("Don’t lift: up to {load-most} at the hook is more than the crane’s "
+        "{capacity} at this radius. Cut shorter or bring the crane nearer."),
+    N_ ("29 CFR 1926.1417(o), from memory") },
+  { "beyond-chart", LB_SEVERITY_DANGER, LB_WHEN_BEYOND_CHART,
+    N_ ("Don’t lift: a radius of {radius} is beyond the crane’s chart, and it has "
+        "no capacity there. Bring the crane nearer."),
     N_ ("29 CFR 1926.1417(o), from memory") },
   { "list-over", LB_SEVERITY_DANGER, LB_WHEN_LIST_OVER,
     N_ ("Don’t lift: list or trim of {list} is over the limit of {list-limit}. "
         "Level the barge first."),
     N_ ("29 CFR 1926.1437(n)(3)") },
   { "sling-over", LB_SEVERITY_DANGER, LB_WHEN_SLING_OVER,
-    N_ ("Don’t lift: {tension} a leg is more than the sling’s rated {rating}. "
+    N_ ("Don’t lift: up to {tension} a leg is more than the sling’s {rating}. "
         "Longer legs, a stronger sling or a shorter piece."),
     N_ ("ASME B30.9; rating by the sling’s own tag") },
   { "bars-unknown", LB_SEVERITY_CAUTION, LB_WHEN_BARS_UNKNOWN,
@@ -172,8 +176,8 @@ static const LbCautionRow rows[] = {
         "weight is not known. The competent rigger signs it."),
     N_ ("EM 385-1-1") },
   { "capacity-near", LB_SEVERITY_CAUTION, LB_WHEN_CAPACITY_NEAR,
-    N_ ("{load} is {share} of the crane’s capacity at this radius: from 75 % on "
-        "a lift is critical."),
+    N_ ("Up to {load-most} is {share-most} of the crane’s capacity at this "
+        "radius: from 75 % on a lift is critical."),
     N_ ("29 CFR 1926.751 (more than 75 %); a crane association’s list (75 % or "
         "more)") },
   { "capacity-unknown", LB_SEVERITY_CAUTION, LB_WHEN_CAPACITY_UNKNOWN,
@@ -193,8 +197,8 @@ static const LbCautionRow rows[] = {
         "is lifted under 30°."),
     N_ ("ASME B30.9") },
   { "whole-pull", LB_SEVERITY_CAUTION, LB_WHEN_WHOLE_PULL,
-    N_ ("Pull slowly and never jerk: the ground may hold {grip} besides the "
-        "weight. If the pile does not move, stop."),
+    N_ ("If it is drawn whole, pull slowly and never jerk: the ground may hold "
+        "{grip} besides the weight. If the pile does not move, stop."),
     N_ ("API RP 2GEO; common practice") },
   { "mud", LB_SEVERITY_CAUTION, LB_WHEN_ON_MUD,
     N_ ("Break it out slowly: mud may add {suction} to the weight."),
@@ -211,6 +215,10 @@ static const LbCautionRow rows[] = {
     N_ ("Prove straight polarity before the dive: in the water, the bubbles must "
         "come off the rod, not off the clamp."),
     COMMON_PRACTICE },
+  { "leads-assumed", LB_SEVERITY_NOTE, LB_WHEN_LEADS_ASSUMED,
+    N_ ("Measure the leads: the {lead-length} taken for granted would lose "
+        "{lead-drop}, more than the {lead-drop-most} they may."),
+    N_ ("AWS Safety & Health Fact Sheet No. 39 (2016)") },
   { "stop-dive", LB_SEVERITY_NOTE, LB_WHEN_UNDER_WATER,
     N_ ("The dive ends when the diver asks, does not answer, or voice is lost."),
     N_ ("29 CFR 1910.422(i)") },

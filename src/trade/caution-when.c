@@ -8,6 +8,9 @@
 
 #define KNOWS(blank) (1u << LB_BLANK_##blank)
 
+#define KNOWS_CAPACITY \
+  (KNOWS (LOAD) | KNOWS (LOAD_MOST) | KNOWS (CAPACITY) | KNOWS (SHARE) | KNOWS (SHARE_MOST))
+
 G_STATIC_ASSERT (LB_N_CAUTION_BLANKS <= 32);
 
 static const struct
@@ -41,20 +44,26 @@ static const struct
   [LB_WHEN_PAST_LIMIT] = { "past-limit", KNOWS (BURN) | KNOWS (BURN_MOST) | KNOWS (LIMIT) },
   [LB_WHEN_LIMIT_UNKNOWN] = { "limit-unknown", 0 },
   [LB_WHEN_CURRENT_OVER] = { "current-over", KNOWS (CURRENT) | KNOWS (CURRENT_LIMIT) },
-  [LB_WHEN_LEAD_DROP_OVER] = { "lead-drop-over", KNOWS (LEAD_DROP) | KNOWS (LEAD_DROP_MOST) },
+  [LB_WHEN_LEAD_DROP_OVER] = { "lead-drop-over",
+                               KNOWS (LEAD_DROP) | KNOWS (LEAD_DROP_MOST) | KNOWS (LEAD_LENGTH),
+                               TRUE },
+  [LB_WHEN_LEADS_ASSUMED] = { "leads-assumed",
+                              KNOWS (LEAD_DROP) | KNOWS (LEAD_DROP_MOST) | KNOWS (LEAD_LENGTH),
+                              TRUE },
   [LB_WHEN_RESIDUAL_LOW] = { "residual-low", KNOWS (RESIDUAL) | KNOWS (REGULATOR) },
   [LB_WHEN_SUBMERGED_LIFT] = { "submerged-lift", 0, TRUE },
-  [LB_WHEN_LOAD_KNOWN] = { "load-known", KNOWS (LOAD) },
+  [LB_WHEN_LOAD_KNOWN] = { "load-known", KNOWS (LOAD) | KNOWS (LOAD_MOST) },
   [LB_WHEN_LOAD_UNKNOWN] = { "load-unknown", 0 },
-  [LB_WHEN_CAPACITY_NEAR] = { "capacity-near", KNOWS (LOAD) | KNOWS (CAPACITY) | KNOWS (SHARE) },
-  [LB_WHEN_CAPACITY_OVER] = { "capacity-over", KNOWS (LOAD) | KNOWS (CAPACITY) | KNOWS (SHARE) },
-  [LB_WHEN_CAPACITY_UNKNOWN] = { "capacity-unknown", KNOWS (LOAD), TRUE },
-  [LB_WHEN_BARGE_CRANE] = { "barge-crane", 0 },
+  [LB_WHEN_CAPACITY_NEAR] = { "capacity-near", KNOWS_CAPACITY },
+  [LB_WHEN_CAPACITY_OVER] = { "capacity-over", KNOWS_CAPACITY },
+  [LB_WHEN_CAPACITY_UNKNOWN] = { "capacity-unknown", KNOWS (LOAD) | KNOWS (LOAD_MOST), TRUE },
+  [LB_WHEN_BEYOND_CHART] = { "beyond-chart", KNOWS (RADIUS) },
+  [LB_WHEN_BARGE_CRANE] = { "barge-crane", 0, TRUE },
   [LB_WHEN_LIST_OVER] = { "list-over", KNOWS (LIST) | KNOWS (LIST_LIMIT) },
-  [LB_WHEN_TWO_CRANES] = { "two-cranes", 0 },
+  [LB_WHEN_TWO_CRANES] = { "two-cranes", 0, TRUE },
   [LB_WHEN_SLING_FLAT] = { "sling-flat", KNOWS (ANGLE) },
   [LB_WHEN_SLING_OVER] = { "sling-over", KNOWS (TENSION) | KNOWS (RATING) },
-  [LB_WHEN_WHOLE_PULL] = { "whole-pull", KNOWS (GRIP) },
+  [LB_WHEN_WHOLE_PULL] = { "whole-pull", KNOWS (GRIP), TRUE },
   [LB_WHEN_ON_MUD] = { "on-mud", KNOWS (SUCTION) },
   [LB_WHEN_BREAKING] = { "breaking", 0, TRUE },
 };
@@ -76,10 +85,14 @@ static const char *const blanks[LB_N_CAUTION_BLANKS] = {
   [LB_BLANK_CURRENT_LIMIT] = "current-limit",
   [LB_BLANK_LEAD_DROP] = "lead-drop",
   [LB_BLANK_LEAD_DROP_MOST] = "lead-drop-most",
+  [LB_BLANK_LEAD_LENGTH] = "lead-length",
   [LB_BLANK_RESIDUAL] = "residual",
   [LB_BLANK_LOAD] = "load",
+  [LB_BLANK_LOAD_MOST] = "load-most",
   [LB_BLANK_CAPACITY] = "capacity",
   [LB_BLANK_SHARE] = "share",
+  [LB_BLANK_SHARE_MOST] = "share-most",
+  [LB_BLANK_RADIUS] = "radius",
   [LB_BLANK_LIST] = "list",
   [LB_BLANK_LIST_LIMIT] = "list-limit",
   [LB_BLANK_ANGLE] = "angle",

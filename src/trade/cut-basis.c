@@ -20,6 +20,7 @@ lb_cut_basis (const LbAssumptions *assumptions)
   const LbSteelPeriod *period = lb_steel_for_year ((int) value[LB_ASSUME_YEAR_BUILT]);
   LbCutBasis basis = {
     .assumptions = assumptions,
+    .crane = lb_crane_here (assumptions, NULL),
     .cylinder_gas_m3 = (double) NAN,
     .yield_pa = period->grade->yield_pa,
     .yield_tag = period->tag,

@@ -4,7 +4,9 @@
 #include "trade/assumption.h"
 #include "trade/burn-rate.h"
 #include "trade/caution-table.h"
+#include "trade/crane-here.h"
 #include "trade/dive-table.h"
+#include "trade/grip.h"
 #include "trade/steel.h"
 #include "trade/visibility.h"
 
@@ -13,7 +15,8 @@
 G_BEGIN_DECLS
 
 /* What the plans of all the piles of one job rest on: its assumptions, and what follows from them
- * whatever the pile, worked out once. Borrows @assumptions, @burn, @table and @crew_rows. */
+ * whatever the pile, worked out once. Borrows @assumptions, @burn, @table, @ground
+ * and @crew_rows. */
 typedef struct
 {
   const LbAssumptions *assumptions;
@@ -21,14 +24,16 @@ typedef struct
   LbVisibility visibility;       /* to plan for */
   gboolean is_visibility_chosen; /* by a person, not the one said last */
   const LbDiveTable *table;      /* the supervisor's own of no-stop limits; NULL for the Navy's */
-  double cylinder_gas_m3;        /* usable of a full cylinder; NAN when its numbers make no sense */
-  double yield_pa;               /* of the bars */
+  const LbGround *ground;        /* NULL where it is not known */
+  LbCraneHere crane;
+  double cylinder_gas_m3; /* usable of a full cylinder; NAN when its numbers make no sense */
+  double yield_pa;        /* of the bars */
   LbTag yield_tag;
   const LbCautionRow *crew_rows; /* cautions of the crew's own, beside those built in */
   gsize n_crew_rows;             /* at most %LB_CAUTION_CREW_ROWS_MAX */
 } LbCutBasis;
 
-/* With the Navy's table, and no rows of the crew's. */
+/* With the Navy's table, without a crane's chart, and no rows of the crew's. */
 LbCutBasis lb_cut_basis (const LbAssumptions *assumptions);
 
 G_END_DECLS

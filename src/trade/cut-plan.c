@@ -16,19 +16,15 @@
 #include "trade/hose.h"
 #include "trade/lead-drop.h"
 #include "trade/oxygen.h"
-#include "trade/pick.h"
 #include "trade/pile-bars.h"
 #include "trade/pile-hold.h"
 #include "trade/pile-taper.h"
 #include "trade/plan-cautions.h"
-#include "trade/sling.h"
-#include "trade/weight.h"
+#include "trade/plan-lift.h"
 
 #include <math.h>
 #include <string.h>
 
-/* Standard gravity, exact by definition: NIST SP 811. */
-#define GRAVITY 9.80665
 /* A circle of a thousandth of an inch across, by definition. */
 #define CIRCULAR_MIL (G_PI_4 * 1e-6 * 0.0254 * 0.0254)
 /* A count may exceed a whole number by this and still be that number: rounding of units. */
@@ -280,118 +276,6 @@ reckon_dives (const LbAssumptions *assumptions, LbCutPlan *plan)
     };
 }
 
-static double
-sling_tension (const LbAssumptions *assumptions, double load_n)
-{
-  double tension_n = (double) NAN;
-
-  lb_sling_tension (load_n, (guint) assumptions->value[LB_ASSUME_SLING_LEGS],
-                    assumptions->value[LB_ASSUME_SLING_ANGLE], &tension_n, NULL);
-  return tension_n;
-}
-
-/* Fewest equal lengths of a piece of that mass that the crane may lift, rigging on each. */
-static double
-count_lengths (const LbAssumptions *assumptions, double mass_kg, double length_m)
-{
-  const double *value = assumptions->value;
-  LbLengths lengths;
-
-  if (!lb_pick_lengths (mass_kg * GRAVITY / length_m, length_m,
-                        value[LB_ASSUME_RIGGING_MASS] * GRAVITY,
-                        value[LB_ASSUME_CRANE_CAPACITY] * GRAVITY, &lengths, NULL))
-    return (double) NAN;
-  return lengths.n;
-}
-
-/* @heaviest: the mass of a metre where the piece is widest, beside that of the mean one */
-static void
-reckon_crane (const LbAssumptions *assumptions, double heaviest, LbCutPlan *plan)
-{
-  const double capacity_n = assumptions->value[LB_ASSUME_CRANE_CAPACITY] * GRAVITY;
-  LbFigure *figures = plan->figures;
-  const LbRange *hook = &figures[LB_FIGURE_HOOK_LOAD].range;
-  const LbRange *mass = &figures[LB_FIGURE_MASS_IN_AIR].range;
-  const double length_m = figures[LB_FIGURE_TRUE_LENGTH].range.likely;
-  LbRange lengths = exactly ((double) NAN);
-
-  if (capacity_n > 0)
-    lengths = (LbRange){
-      .likely = count_lengths (assumptions, mass->likely * heaviest, length_m),
-      .low = count_lengths (assumptions, mass->low * heaviest, length_m),
-      .high = count_lengths (assumptions, mass->high * heaviest, length_m),
-    };
-  /* One that cannot be lifted in any number of lengths leaves none of the three. */
-  figures[LB_FIGURE_LENGTHS].range = isnan (lengths.high) ? exactly ((double) NAN) : lengths;
-  figures[LB_FIGURE_CRANE_SHARE].range = capacity_n > 0 ? (LbRange){
-    .likely = hook->likely / capacity_n,
-    .low = hook->low / capacity_n,
-    .high = hook->high / capacity_n,
-  } : exactly ((double) NAN);
-}
-
-static void
-reckon_lift (const LbPile *pile, const LbAssumptions *assumptions, LbCutPlan *plan)
-{
-  const double *value = assumptions->value;
-  LbFigure *figures = plan->figures;
-  const double length_m = figures[LB_FIGURE_TRUE_LENGTH].range.likely;
-  const LbPiece likely = {
-    .outline = pile->outline,
-    .far_width_m = lb_pile_end_width (pile, lb_pile_cut_elevation (pile, assumptions)),
-    .length_m = length_m,
-    .concrete_kg_per_m3 = value[LB_ASSUME_CONCRETE_DENSITY],
-    .water_kg_per_m3 = value[LB_ASSUME_WATER_DENSITY],
-    .growth_m = value[LB_ASSUME_GROWTH_THICKNESS],
-    .growth_kg_per_m3 = value[LB_ASSUME_GROWTH_DENSITY],
-  };
-  LbPiece light = likely, heavy = likely;
-
-  light.concrete_kg_per_m3 = MIN (value[LB_ASSUME_CONCRETE_DENSITY],
-                                  value[LB_ASSUME_CONCRETE_LIGHT]);
-  heavy.concrete_kg_per_m3 = MAX (value[LB_ASSUME_CONCRETE_DENSITY],
-                                  value[LB_ASSUME_CONCRETE_HEAVY]);
-
-  /* At worst a hollow piece is plugged below and comes up full. */
-  const double trapped_kg = G_PI_4 * pile->outline.void_m * pile->outline.void_m * length_m *
-                            value[LB_ASSUME_WATER_DENSITY];
-  const LbRange in_air = {
-    .likely = lb_piece_mass_in_air (&likely),
-    .low = lb_piece_mass_in_air (&light),
-    .high = lb_piece_mass_in_air (&heavy) + trapped_kg,
-  };
-  const double rigging_kg = value[LB_ASSUME_RIGGING_MASS];
-  const LbRange hook = {
-    .likely = (in_air.likely + rigging_kg) * GRAVITY,
-    .low = (in_air.low + rigging_kg) * GRAVITY,
-    .high = (in_air.high + rigging_kg) * GRAVITY,
-  };
-
-  figures[LB_FIGURE_MASS_IN_WATER].range = (LbRange){
-    .likely = lb_piece_mass_in_water (&likely),
-    .low = lb_piece_mass_in_water (&light),
-    .high = lb_piece_mass_in_water (&heavy),
-  };
-  figures[LB_FIGURE_MASS_IN_AIR].range = in_air;
-  figures[LB_FIGURE_HOOK_LOAD].range = hook;
-  figures[LB_FIGURE_SLING].range = (LbRange){
-    .likely = sling_tension (assumptions, hook.likely),
-    .low = sling_tension (assumptions, hook.low),
-    .high = sling_tension (assumptions, hook.high),
-  };
-
-  double heaviest = 1;
-
-  if (lb_pile_is_tapered (pile)) {
-    LbPiece even = likely;
-
-    even.outline.width_m = MAX (even.outline.width_m, even.far_width_m);
-    even.far_width_m = 0;
-    heaviest = lb_piece_mass_in_air (&even) / in_air.likely;
-  }
-  reckon_crane (assumptions, heaviest, plan);
-}
-
 void
 lb_cut_plan_reckon (const LbPile *pile,
                     LbBarSet burned,
@@ -419,7 +303,16 @@ lb_cut_plan_reckon (const LbPile *pile,
   note_learned (pile, basis, out_plan);
   reckon_burn (pile, n_left, basis, out_plan);
   reckon_dives (assumptions, out_plan);
-  reckon_lift (pile, assumptions, out_plan);
+  lb_plan_lift_reckon (pile, basis, out_plan);
   lb_figure_tags (pile, assumptions, out_plan);
   lb_plan_cautions_gather (pile, basis, out_plan);
+}
+
+gboolean
+lb_cut_plan_tells (const LbCutPlan *plan, LbFigureId id)
+{
+  g_return_val_if_fail (plan, FALSE);
+
+  return !(id == LB_FIGURE_SUCTION && !plan->lies_on_mud) &&
+         !(id == LB_FIGURE_WHOLE_PULL && !plan->may_come_whole);
 }

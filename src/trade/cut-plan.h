@@ -5,7 +5,9 @@
 #include "trade/burn-order.h"
 #include "trade/burn.h"
 #include "trade/caution-table.h"
+#include "trade/critical-lift.h"
 #include "trade/cut-basis.h"
+#include "trade/pick.h"
 #include "trade/pile.h"
 #include "trade/tag.h"
 
@@ -39,19 +41,34 @@ typedef enum {
   LB_FIGURE_DIVES,         /* count; 0 for a dry cut */
   LB_FIGURE_MASS_IN_WATER, /* kg apparent */
   LB_FIGURE_MASS_IN_AIR,   /* kg; at most with a hollow piece full of water */
+  LB_FIGURE_SUCTION,       /* N that mud adds to the weight in water, at first */
+  LB_FIGURE_AWASH,         /* N at the hook, half out of the water */
   LB_FIGURE_HOOK_LOAD,     /* N, clear of the water, rigging counted */
   LB_FIGURE_SLING,         /* N a leg */
+  LB_FIGURE_SLING_SHARE,   /* the same beside the leg's rating */
   LB_FIGURE_CRANE_SHARE,   /* hook load beside the crane's capacity at that radius */
   LB_FIGURE_LENGTHS,       /* count: fewest equal lengths that the crane may lift */
+  LB_FIGURE_PICK,          /* m from the end of a length to the first point it is picked up at */
+  LB_FIGURE_WHOLE_PULL,    /* N at the hook to draw it whole */
+  LB_FIGURE_CRITICAL,      /* count: rules by which the lift is a critical one */
 } LbFigureId;
 
-#define LB_N_FIGURES (LB_FIGURE_LENGTHS + 1)
+#define LB_N_FIGURES (LB_FIGURE_CRITICAL + 1)
 
 typedef struct
 {
   LbRange range;
   LbTag tag; /* the weakest of what it rests on */
 } LbFigure;
+
+/* What a pull of the whole pile brings up. */
+typedef struct
+{
+  LbRange grip_n;   /* of the ground */
+  LbRange weight_n; /* as it stands, rigging counted */
+  double depth_m;   /* of the toe below the mudline */
+  double known_m;   /* so far down the ground is known */
+} LbWholePull;
 
 typedef struct
 {
@@ -69,8 +86,17 @@ typedef struct
   gboolean has_learned_rods, has_learned_oxygen, has_learned_restrike; /* from the job's shifts */
   double table_depth_m;  /* row of the no-stop table; NAN */
   gboolean is_own_table; /* the supervisor's, not the Navy's */
-  LbCompass slag_side;   /* where molten metal falls: the way it leans */
-  LbCompass lead_side;   /* the other side */
+  LbCraneHere crane;
+  guint n_lengths;                /* likely ones, 1 where no number of them is known */
+  double pick_at_m[LB_PICKS_MAX]; /* from one end of each, rising */
+  guint n_picks;
+  LbWholePull whole;
+  LbCriticalSet critical;
+  gboolean lies_on_mud; /* else nothing is to be said of suction */
+  gboolean
+    may_come_whole;    /* no bar is burned and the ground is known; else nothing of a whole pull */
+  LbCompass slag_side; /* where molten metal falls: the way it leans */
+  LbCompass lead_side; /* the other side */
   gboolean is_battered;
   /* Those that follow from this pile, gravest first, then those that hold at nearly every cut, again
    * gravest first. They borrow the table and the crew's rows of the basis. */
@@ -101,6 +127,10 @@ double lb_cut_plan_burning_time (const LbCutPlan *plan, const LbAssumptions *ass
 const char *lb_figure_key (LbFigureId id);   /* "hook-load" */
 const char *lb_figure_title (LbFigureId id); /* msgid: "Hook load" */
 LbQuantity lb_figure_quantity (LbFigureId id);
+
+/* Whether there is anything to say of a figure at this cut, be it only what is missing: what mud and a
+ * pull of the whole pile need is not asked for where nothing lies on mud, no ground is known or bars are burned. */
+gboolean lb_cut_plan_tells (const LbCutPlan *plan, LbFigureId id);
 
 /* The facts a figure needs and the pile lacks: msgid of a sentence ("The mudline is not
  * known."), %NULL when nothing is missing. */

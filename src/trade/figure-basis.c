@@ -27,6 +27,11 @@ typedef guint32 OtherSet;
 #define BURNED       (1u << (LB_N_LESSONS + 0))
 #define VISIBILITY   (1u << (LB_N_LESSONS + 1))
 #define DIVE_TABLE   (1u << (LB_N_LESSONS + 2))
+#define CRANE_CHART  (1u << (LB_N_LESSONS + 3))
+#define GROUND       (1u << (LB_N_LESSONS + 4))
+
+G_STATIC_ASSERT (LB_N_FIGURES <= 32);
+G_STATIC_ASSERT (LB_N_ASSUMPTIONS <= 64);
 
 /* Without these there is no figure; the others have a usual value. */
 #define NEEDED                                                                             \
@@ -42,7 +47,10 @@ typedef guint32 OtherSet;
 #define ON_GROWTH  (ON (GROWTH_THICKNESS) | ON (GROWTH_DENSITY))
 #define ON_WEIGHT                                                                           \
   (ON (CONCRETE_DENSITY) | ON (CONCRETE_LIGHT) | ON (CONCRETE_HEAVY) | ON (WATER_DENSITY) | \
-   ON_GROWTH)
+   ON (ABSORBED) | ON (GROWTH_HIGH) | ON_GROWTH)
+#define ON_CRANE                                                                           \
+  (ON (CRANE_CAPACITY) | ON (CRANE_RADIUS) | ON (ON_BARGE) | ON (TIP_HEIGHT) | ON (LIST) | \
+   ON (TRIM) | ON (LIST_LIMIT))
 #define ON_HOLD                                                                              \
   (ON (WATER_DENSITY) | ON (CONCRETE_DENSITY) | ON_GROWTH | ON (CURRENT) | ON (YEAR_BUILT) | \
    ON (STEEL_YIELD) | ON (HOLD_FACTOR) | ON (CUT_GAP) | ON (BARE_LENGTH))
@@ -71,6 +79,9 @@ typedef struct
   AssumptionSet assumptions;
   FigureSet figures;
   OtherSet others;
+  LbTag rule;         /* of the formula */
+  gboolean makes_do;  /* with what is known: none of its facts leaves it unknown */
+  gboolean needs_toe; /* of any pile; else only of one that tapers toward it */
 } Row;
 
 static const Row table[LB_N_FIGURES] = {
@@ -282,6 +293,25 @@ static const Row table[LB_N_FIGURES] = {
                               .facts = SECTION_FACTS,
                               .assumptions = ON_WEIGHT,
                               .figures = FIGURE (TRUE_LENGTH) },
+  [LB_FIGURE_SUCTION] = { .key = "suction",
+                          .title = N_ ("Mud may add at first"),
+                          .quantity = LB_QUANTITY_FORCE,
+                          .formula = N_ ("weight in water × 0.25 to 0.5 on mud, to 1 on soft clay"),
+                          .source = N_ ("common practice; NCEL R-755 tells no force closer than "
+                                        "± 50 %"),
+                          .section = "Load on the way up",
+                          .assumptions = ON (BED),
+                          .figures = FIGURE (MASS_IN_WATER),
+                          .rule = LB_TAG_COMMON_PRACTICE },
+  [LB_FIGURE_AWASH] = { .key = "hook-load-awash",
+                        .title = N_ ("Hook load, half out"),
+                        .quantity = LB_QUANTITY_FORCE,
+                        .formula = N_ (
+                          "half way from the weight in water to that in air, + rigging"),
+                        .source = N_ ("Archimedes; densities as each says"),
+                        .section = "Load on the way up",
+                        .assumptions = ON (RIGGING_MASS),
+                        .figures = FIGURE (MASS_IN_WATER) | FIGURE (MASS_IN_AIR) },
   [LB_FIGURE_HOOK_LOAD] = { .key = "hook-load",
                             .title = N_ ("Hook load"),
                             .quantity = LB_QUANTITY_FORCE,
@@ -299,23 +329,70 @@ static const Row table[LB_N_FIGURES] = {
                         .section = "Lift and sling",
                         .assumptions = ON (SLING_LEGS) | ON (SLING_ANGLE),
                         .figures = FIGURE (HOOK_LOAD) },
+  [LB_FIGURE_SLING_SHARE] = { .key = "sling-share",
+                              .title = N_ ("Of the sling leg’s rating"),
+                              .quantity = LB_QUANTITY_SHARE,
+                              .formula = N_ (
+                                "tension ÷ (rating × what the angle of choke keeps of it)"),
+                              .source = N_ ("the sling’s own tag; ASME B30.9 for the choke"),
+                              .section = "Lift and sling",
+                              .assumptions = ON (SLING_RATING) | ON (CHOKE_ANGLE),
+                              .figures = FIGURE (SLING) },
   [LB_FIGURE_CRANE_SHARE] = { .key = "crane-share",
                               .title = N_ ("Of the crane’s capacity"),
                               .quantity = LB_QUANTITY_SHARE,
-                              .formula = N_ ("hook load ÷ capacity at that radius"),
-                              .source = N_ ("the crane’s own chart"),
-                              .section = "Lift and sling",
-                              .assumptions = ON (CRANE_CAPACITY),
-                              .figures = FIGURE (HOOK_LOAD) },
+                              .formula = N_ ("hook load ÷ capacity at that radius, list and trim "
+                                             "counted"),
+                              .source = N_ ("the crane’s own chart; 29 CFR 1926.1437(n)"),
+                              .section = "The crane on its barge",
+                              .assumptions = ON_CRANE,
+                              .figures = FIGURE (HOOK_LOAD),
+                              .others = CRANE_CHART },
   [LB_FIGURE_LENGTHS] = { .key = "lengths",
                           .title = N_ ("Lengths to lift it in"),
                           .quantity = LB_QUANTITY_COUNT,
                           .formula = N_ ("fewest equal lengths that the crane may lift, rigging on "
                                          "each"),
-                          .source = N_ ("the crane’s own chart"),
+                          .source = N_ ("the crane’s own chart; 29 CFR 1926.1437(n)"),
                           .section = "Picking up and cutting to length",
-                          .assumptions = ON (RIGGING_MASS) | ON (CRANE_CAPACITY),
-                          .figures = FIGURE (MASS_IN_AIR) },
+                          .assumptions = ON (RIGGING_MASS) | ON_CRANE,
+                          .figures = FIGURE (MASS_IN_AIR),
+                          .others = CRANE_CHART },
+  [LB_FIGURE_PICK] = { .key = "pick",
+                       .title = N_ ("Picked up from the end"),
+                       .quantity = LB_QUANTITY_LENGTH,
+                       .formula = N_ ("a length × 0.3, 0.21, 0.145 or 0.107 for 1 to 4 points"),
+                       .source = N_ (
+                         "FDOT Design Standards, index 20600 (2012), read in a reprint"),
+                       .section = "Picking up and cutting to length",
+                       .assumptions = ON (PICKS),
+                       .figures = FIGURE (TRUE_LENGTH) | FIGURE (LENGTHS) },
+  [LB_FIGURE_WHOLE_PULL] = { .key = "whole-pull",
+                             .title = N_ ("Pull to draw it whole"),
+                             .quantity = LB_QUANTITY_FORCE,
+                             .formula = N_ (
+                               "what the ground holds + weight as it stands + rigging; "
+                               "in air all of its weight if that is more"),
+                             .source = N_ (
+                               "API RP 2GEO (2011), quoted by open libraries; its range "
+                               "is common practice"),
+                             .section = "Grip of the ground",
+                             .facts = SECTION_FACTS | FACT (HEAD) | FACT (MUDLINE) | FACT (BATTER),
+                             .assumptions = ON_WEIGHT | ON (RIGGING_MASS) | ON (WATER_LEVEL),
+                             .others = GROUND | BURNED,
+                             .rule = LB_TAG_COMMON_PRACTICE,
+                             .needs_toe = TRUE },
+  [LB_FIGURE_CRITICAL] = { .key = "critical-lift",
+                           .title = N_ ("Critical lift"),
+                           .quantity = LB_QUANTITY_COUNT,
+                           .formula = N_ ("how many of the rules hold that make a lift critical"),
+                           .source = N_ (
+                             "EM 385-1-1, as quoted in a trade article; 29 CFR 1926.751"),
+                           .section = "Critical lifts",
+                           .facts = FACT (BATTER) | FACT (VOID),
+                           .assumptions = ON (CRANES) | ON (OUT_OF_VIEW),
+                           .figures = FIGURE (CUT_DEPTH) | FIGURE (CRANE_SHARE),
+                           .makes_do = TRUE },
 };
 
 static gboolean
@@ -374,6 +451,14 @@ lb_figure_section (LbFigureId id)
   return table[id].section;
 }
 
+LbTag
+lb_figure_rule_tag (LbFigureId id)
+{
+  g_return_val_if_fail (id < LB_N_FIGURES, LB_TAG_MEMORY);
+
+  return table[id].rule;
+}
+
 /* --- Missing ------------------------------------------------------------------------------ */
 
 /* With those of the figures it rests on. */
@@ -394,7 +479,7 @@ is_missing (LbFact fact, const LbPile *pile)
   return (fact == LB_FACT_HEAD && isnan (pile->head_m)) ||
          (fact == LB_FACT_CUT && isnan (pile->cut_m) && isnan (pile->mudline_m)) ||
          (fact == LB_FACT_MUDLINE && isnan (pile->mudline_m)) ||
-         (fact == LB_FACT_TOE && lb_pile_is_tapered (pile) && isnan (pile->toe_m)) ||
+         (fact == LB_FACT_TOE && isnan (pile->toe_m)) ||
          (fact == LB_FACT_WIDTH && !(pile->outline.width_m > 0)) ||
          (fact == LB_FACT_N_BARS && pile->n_bars == 0) ||
          (fact == LB_FACT_BAR && pile->bar == NULL);
@@ -406,6 +491,9 @@ lb_figure_lacks (LbFigureId id, LbFact fact, const LbPile *pile)
   g_return_val_if_fail (id < LB_N_FIGURES, FALSE);
   g_return_val_if_fail (pile, FALSE);
 
+  if (table[id].makes_do ||
+      (fact == LB_FACT_TOE && !table[id].needs_toe && !lb_pile_is_tapered (pile)))
+    return FALSE;
   return has (all_facts (id) & NEEDED, (int) fact) && is_missing (fact, pile);
 }
 
@@ -417,7 +505,9 @@ lb_pile_lacks (const LbPile *pile)
   FactSet lacks = 0;
 
   for (int fact = 0; fact < LB_N_FACTS; fact++) {
-    if (has (NEEDED, fact) && is_missing ((LbFact) fact, pile))
+    /* A pull of the whole pile says itself that it wants the toe. */
+    if (has (NEEDED, fact) && is_missing ((LbFact) fact, pile) &&
+        (fact != LB_FACT_TOE || lb_pile_is_tapered (pile)))
       lacks |= 1u << fact;
   }
   return lacks;
@@ -435,11 +525,13 @@ lb_figure_missing (LbFigureId id, const LbPile *pile)
     return N_ ("Neither the cut elevation nor the mudline is known.");
   if (lb_figure_lacks (id, LB_FACT_MUDLINE, pile))
     return N_ ("The mudline is not known.");
+  if (lb_figure_lacks (id, LB_FACT_TOE, pile))
+    return table[id].needs_toe
+             ? N_ ("The toe elevation is not known.")
+             : N_ ("The toe elevation is not known: the width of a tapered pile follows from it.");
   if (lb_figure_lacks (id, LB_FACT_WIDTH, pile))
     return N_ ("The width of the pile is not known.");
-  if (lb_figure_lacks (id, LB_FACT_TOE, pile))
-    return N_ ("The toe elevation is not known: the width of a tapered pile follows from it.");
-  if ((all_facts (id) & FACT (WIDTH)) &&
+  if (!table[id].makes_do && (all_facts (id) & FACT (WIDTH)) &&
       (!lb_outline_is_known (&pile->outline) || pile->outline.void_m >= pile->tip_width_m))
     return N_ ("The void on record is as wide as the pile: correct one of them.");
   if (lb_figure_lacks (id, LB_FACT_N_BARS, pile))
@@ -486,8 +578,14 @@ out_of_play (const Row *row, const LbPile *pile, const LbAssumptions *assumption
 
   if (!isnan (pile->cut_m))
     out |= ON (CUT_ABOVE_MUDLINE);
-  if (!(value[LB_ASSUME_GROWTH_THICKNESS] > 0))
+  if (!(value[LB_ASSUME_GROWTH_THICKNESS] > 0 ||
+        (row->assumptions & ON (GROWTH_HIGH) && value[LB_ASSUME_GROWTH_HIGH] > 0)))
     out |= ON (GROWTH_DENSITY);
+  if (!(value[LB_ASSUME_ON_BARGE] > 0))
+    out |= ON (LIST) | ON (TRIM) | ON (LIST_LIMIT) | ON (TIP_HEIGHT);
+  if (!(value[LB_ASSUME_CRANE_RADIUS] > 0) ||
+      !(value[LB_ASSUME_LIST] > 0 || value[LB_ASSUME_TRIM] > 0))
+    out |= ON (TIP_HEIGHT);
   if (row == &table[LB_FIGURE_MASS_IN_AIR] && !(pile->outline.void_m > 0))
     out |= ON (WATER_DENSITY);
   if (value[LB_ASSUME_STEEL_YIELD] > 0)
@@ -521,6 +619,8 @@ list_all (const Row *row,
   n = list (out_inputs, n, LB_INPUT_LESSON, row->others & LESSONS);
   n = list (out_inputs, n, LB_INPUT_VISIBILITY, row->others & VISIBILITY ? 1 : 0);
   n = list (out_inputs, n, LB_INPUT_DIVE_TABLE, row->others & DIVE_TABLE ? 1 : 0);
+  n = list (out_inputs, n, LB_INPUT_CRANE_CHART, row->others & CRANE_CHART ? 1 : 0);
+  n = list (out_inputs, n, LB_INPUT_GROUND, row->others & GROUND ? 1 : 0);
   return list (out_inputs, n, LB_INPUT_ASSUMPTION, assumptions);
 }
 
@@ -546,7 +646,7 @@ lb_figure_inputs_in_play (LbFigureId id,
 
   const Row *row = &table[id];
   const FactSet facts = isnan (pile->cut_m) ? own_facts (row) : row->facts;
-  const FactSet idle = lb_pile_is_tapered (pile) ? 0 : FACT (TOE);
+  const FactSet idle = row->needs_toe || lb_pile_is_tapered (pile) ? 0 : FACT (TOE);
 
   return list_all (row, facts & ~idle,
                    own_assumptions (row) & ~out_of_play (row, pile, assumptions), out_inputs);

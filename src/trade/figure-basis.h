@@ -19,6 +19,8 @@ typedef enum {
   LB_INPUT_LESSON,     /* what the job's own dives teach: an LbLesson */
   LB_INPUT_VISIBILITY, /* to plan for */
   LB_INPUT_DIVE_TABLE, /* of no-stop limits */
+  LB_INPUT_CRANE_CHART,
+  LB_INPUT_GROUND, /* its layers */
 } LbInputKind;
 
 typedef enum {
@@ -42,6 +44,7 @@ typedef struct
 const char *lb_figure_formula (LbFigureId id); /* msgid: one plain line */
 const char *lb_figure_source (LbFigureId id);  /* msgid: whose rule it is */
 const char *lb_figure_section (LbFigureId id); /* the heading of docs/methods.md */
+LbTag lb_figure_rule_tag (LbFigureId id);      /* of the formula itself, beside its inputs */
 
 /* What the figure rests on by itself, as it would for any pile. */
 gsize lb_figure_inputs (LbFigureId id, LbInput out_inputs[LB_INPUTS_MAX]);
@@ -59,7 +62,8 @@ guint64 lb_figure_assumptions (LbFigureId id);
 /* Whether the fact is among those that it cannot do without and the pile lacks it. */
 gboolean lb_figure_lacks (LbFigureId id, LbFact fact, const LbPile *pile);
 
-/* The facts that the pile lacks for some figure of its cut plan, a bit of 1 << LbFact each. */
+/* The facts that the pile lacks for some figure of its cut, a bit of 1 << LbFact each; not what only a
+ * pull of the whole pile needs. */
 guint32 lb_pile_lacks (const LbPile *pile);
 
 /* Whether the job's own record has taken the assumption's place in @plan; it is then no more than

@@ -56,6 +56,8 @@ tag_of (Tagging *tagging, const LbInput *input)
   case LB_INPUT_LESSON:
   case LB_INPUT_VISIBILITY:
   case LB_INPUT_DIVE_TABLE:
+  case LB_INPUT_CRANE_CHART:
+  case LB_INPUT_GROUND:
   default:
     return LB_TAG_COMPUTED;
   }
@@ -66,7 +68,7 @@ tag_figure (Tagging *tagging, LbFigureId id)
 {
   LbInput inputs[LB_INPUTS_MAX];
   /* Every figure is reckoned from the pile's facts, so none is better than computed. */
-  LbTag tag = LB_TAG_COMPUTED;
+  LbTag tag = weaker (LB_TAG_COMPUTED, lb_figure_rule_tag (id));
 
   if ((tagging->done >> id) & 1)
     return;

@@ -93,36 +93,36 @@ lb_sand_friction (LbSand sand, double overburden_pa)
   return MIN (sands[sand].beta * overburden_pa, sands[sand].limit_pa);
 }
 
-static gboolean
-refuse_layer (gsize i, const char *fault, GError **error)
+const char *
+lb_soil_layer_fault (const LbSoilLayer *layer, double above_m)
 {
-  g_set_error (error, LB_TRADE_ERROR, LB_TRADE_ERROR_DOMAIN, "Layer %u of the ground %s",
-               (guint) i + 1, fault);
-  return FALSE;
+  g_return_val_if_fail (layer, NULL);
+
+  if (!(fabs (layer->from_m - above_m) <= SLACK))
+    return N_ ("does not begin where the one above ends: the first begins at 0");
+  if (!(layer->to_m > layer->from_m + SLACK && layer->to_m <= DEPTH_MOST))
+    return N_ ("does not end below its beginning, or is deeper than 200 m");
+  if (layer->soil > LB_SOIL_OWN || (layer->soil == LB_SOIL_SAND && layer->sand >= LB_N_SANDS))
+    return N_ ("is no clay, sand or friction that is known here");
+  if (layer->soil != LB_SOIL_SAND &&
+      !(layer->strength_pa >= 0 && layer->strength_pa <= STRENGTH_MOST))
+    return N_ ("has no strength from 0 to 2 MPa (about 40,000 psf)");
+  if (!(layer->buoyant_kg_per_m3 > 0 && layer->buoyant_kg_per_m3 <= BUOYANT_MOST))
+    return N_ ("has no weight in water above 0 and up to 2000 kg/m³: it is what the wet ground "
+               "weighs less the water");
+  return NULL;
 }
 
 static gboolean
 check_layer (const LbRoot *root, gsize i, GError **error)
 {
-  const LbSoilLayer *layer = &root->layers[i];
-  const double above_m = i > 0 ? root->layers[i - 1].to_m : 0;
+  const char *fault = lb_soil_layer_fault (&root->layers[i], i > 0 ? root->layers[i - 1].to_m : 0);
 
-  if (!(fabs (layer->from_m - above_m) <= SLACK))
-    return refuse_layer (i, "does not begin where the one above ends: the first begins at 0",
-                         error);
-  if (!(layer->to_m > layer->from_m + SLACK && layer->to_m <= DEPTH_MOST))
-    return refuse_layer (i, "does not end below its beginning, or is deeper than 200 m", error);
-  if (layer->soil > LB_SOIL_OWN || (layer->soil == LB_SOIL_SAND && layer->sand >= LB_N_SANDS))
-    return refuse_layer (i, "is no clay, sand or friction that is known here", error);
-  if (layer->soil != LB_SOIL_SAND &&
-      !(layer->strength_pa >= 0 && layer->strength_pa <= STRENGTH_MOST))
-    return refuse_layer (i, "has no strength from 0 to 2 MPa (about 40,000 psf)", error);
-  if (!(layer->buoyant_kg_per_m3 > 0 && layer->buoyant_kg_per_m3 <= BUOYANT_MOST))
-    return refuse_layer (i,
-                         "has no weight in water above 0 and up to 2000 kg/m³: it is what the "
-                         "wet ground weighs less the water",
-                         error);
-  return TRUE;
+  if (fault == NULL)
+    return TRUE;
+  g_set_error (error, LB_TRADE_ERROR, LB_TRADE_ERROR_DOMAIN, "Layer %u of the ground %s",
+               (guint) i + 1, fault);
+  return FALSE;
 }
 
 static gboolean

@@ -38,6 +38,13 @@ typedef struct
   double buoyant_kg_per_m3; /* of the ground, less the water it displaces */
 } LbSoilLayer;
 
+/* The layers of a job's ground from the mudline down, without gaps. */
+typedef struct
+{
+  guint n_layers;
+  LbSoilLayer layers[LB_SOIL_LAYERS_MAX];
+} LbGround;
+
 /* The part in the ground. */
 typedef struct
 {
@@ -77,6 +84,10 @@ double lb_sand_friction (LbSand sand, double overburden_pa);
 
 const char *lb_sand_name (LbSand sand); /* msgid: "medium dense sand" */
 gboolean lb_sand_from_name (const char *name, LbSand *out_sand);
+
+/* What is wrong with a layer that should begin at @above_m, a msgid as "has no strength from …"; %NULL
+ * for nothing. */
+const char *lb_soil_layer_fault (const LbSoilLayer *layer, double above_m);
 
 /**
  * lb_grip_reckon:

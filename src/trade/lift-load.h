@@ -17,7 +17,8 @@ typedef enum {
 
 #define LB_N_LIFT_STAGES (LB_LIFT_IN_AIR + 1)
 
-/* What hangs on the hook, each with its range: low what makes it light. */
+/* What hangs on the hook. Each input has its likely value, one that it falls short of once in ten
+ * times and one that it passes once in ten times: P10 and P90. */
 typedef struct
 {
   LbOutline outline;
@@ -41,11 +42,19 @@ typedef struct
  * lb_lift_load:
  * @out_load_n: (out): N at the hook, rigging counted whole; by %LbLiftStage; untouched on failure
  *
- * Without suction (trade/breakout), jerks, waves, and mud on the piece.
+ * Likely, P10 and P90. The inputs are taken to err apart from each other: what each adds or takes alone
+ * at its own end is put together as the root of the sum of squares (JCGM 100:2008, 5.1.2), light and
+ * heavy end apart. Without suction (trade/breakout), jerks, waves, and mud on the piece.
  *
  * Returns: %FALSE with %LB_TRADE_ERROR_INCOMPLETE when a number is not known (NAN), with
  *   %LB_TRADE_ERROR_DOMAIN when one makes no sense or a range does not rise
  */
 gboolean lb_lift_load (const LbLift *lift, LbRange out_load_n[LB_N_LIFT_STAGES], GError **error);
+
+/* The same with such a share of the length under water, 0 to 1. */
+gboolean lb_lift_load_at (const LbLift *lift,
+                          double submerged_share,
+                          LbRange *out_load_n,
+                          GError **error);
 
 G_END_DECLS

@@ -27,6 +27,7 @@ typedef struct
 {
   const LbPile *pile;
   const double *value; /* of the assumptions */
+  const gboolean *is_own;
   const LbCutPlan *plan;
 } Cut;
 
@@ -148,6 +149,32 @@ is_sling_flat (const Cut *cut)
   return cut->value[LB_ASSUME_SLING_LEGS] > 1 && cut->value[LB_ASSUME_SLING_ANGLE] < SLING_FLAT;
 }
 
+/* --- Leads and crane ---------------------------------------------------------------------- */
+
+/* Somebody has said how long they are. */
+static gboolean
+is_lead_drop_over (const Cut *cut, gboolean is_measured)
+{
+  return is_burning (cut) && cut->is_own[LB_ASSUME_LEAD_LENGTH] == is_measured &&
+         likely (cut, LB_FIGURE_LEAD_DROP) > LB_LEAD_DROP_MOST;
+}
+
+/* By the heavy end of the load: once in ten times it is as much. */
+static double
+crane_share (const Cut *cut)
+{
+  return range_of (cut, LB_FIGURE_CRANE_SHARE).high;
+}
+
+/* Whoever lists too far or reaches too far is told so in other words. */
+static gboolean
+is_capacity_unknown (const Cut *cut)
+{
+  const LbCapacityFrom from = cut->plan->crane.from;
+
+  return isnan (crane_share (cut)) && from != LB_CAPACITY_LIST_OVER && from != LB_CAPACITY_BEYOND;
+}
+
 /* --- Conditions --------------------------------------------------------------------------- */
 
 gboolean
@@ -160,8 +187,14 @@ lb_plan_caution_holds (LbCautionWhen when,
   g_return_val_if_fail (assumptions, FALSE);
   g_return_val_if_fail (plan, FALSE);
 
-  const Cut cut = { .pile = pile, .value = assumptions->value, .plan = plan };
+  const Cut cut = {
+    .pile = pile,
+    .value = assumptions->value,
+    .is_own = assumptions->is_own,
+    .plan = plan,
+  };
   const LbBurnStep *hook = hook_step (&cut);
+  double slope_rad;
 
   switch (when) {
   case LB_WHEN_ALWAYS:
@@ -211,7 +244,9 @@ lb_plan_caution_holds (LbCautionWhen when,
   case LB_WHEN_CURRENT_OVER:
     return is_current_over (&cut);
   case LB_WHEN_LEAD_DROP_OVER:
-    return is_burning (&cut) && likely (&cut, LB_FIGURE_LEAD_DROP) > LB_LEAD_DROP_MOST;
+    return is_lead_drop_over (&cut, TRUE);
+  case LB_WHEN_LEADS_ASSUMED:
+    return is_lead_drop_over (&cut, FALSE);
   case LB_WHEN_RESIDUAL_LOW:
     return is_residual_low (&cut);
   case LB_WHEN_LOAD_KNOWN:
@@ -219,23 +254,27 @@ lb_plan_caution_holds (LbCautionWhen when,
   case LB_WHEN_LOAD_UNKNOWN:
     return is_under_water (&cut) && isnan (likely (&cut, LB_FIGURE_HOOK_LOAD));
   case LB_WHEN_CAPACITY_UNKNOWN:
-    return !isnan (likely (&cut, LB_FIGURE_HOOK_LOAD)) &&
-           isnan (likely (&cut, LB_FIGURE_CRANE_SHARE));
+    return !isnan (likely (&cut, LB_FIGURE_HOOK_LOAD)) && is_capacity_unknown (&cut);
   case LB_WHEN_CAPACITY_NEAR:
-    return likely (&cut, LB_FIGURE_CRANE_SHARE) >= LB_CRITICAL_SHARE &&
-           likely (&cut, LB_FIGURE_CRANE_SHARE) <= 1;
+    return crane_share (&cut) >= LB_CRITICAL_SHARE && crane_share (&cut) <= 1;
   case LB_WHEN_CAPACITY_OVER:
-    return likely (&cut, LB_FIGURE_CRANE_SHARE) > 1;
+    return crane_share (&cut) > 1;
+  case LB_WHEN_BEYOND_CHART:
+    return plan->crane.from == LB_CAPACITY_BEYOND;
+  case LB_WHEN_BARGE_CRANE:
+    return cut.value[LB_ASSUME_ON_BARGE] > 0;
+  case LB_WHEN_LIST_OVER:
+    return lb_crane_lists_over (assumptions, &slope_rad);
+  case LB_WHEN_TWO_CRANES:
+    return cut.value[LB_ASSUME_CRANES] > 1;
   case LB_WHEN_SLING_FLAT:
     return is_sling_flat (&cut);
-  /* No job says yet what barge, slings and ground it has, or that a pile is to be drawn whole. */
-  case LB_WHEN_BARGE_CRANE:
-  case LB_WHEN_LIST_OVER:
-  case LB_WHEN_TWO_CRANES:
   case LB_WHEN_SLING_OVER:
+    return range_of (&cut, LB_FIGURE_SLING_SHARE).high > 1;
   case LB_WHEN_WHOLE_PULL:
+    return !isnan (likely (&cut, LB_FIGURE_WHOLE_PULL));
   case LB_WHEN_ON_MUD:
-    return FALSE;
+    return !isnan (likely (&cut, LB_FIGURE_SUCTION));
   }
   g_return_val_if_reached (FALSE);
 }

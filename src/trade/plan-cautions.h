@@ -8,7 +8,7 @@
 G_BEGIN_DECLS
 
 /* Whether a condition of the table of cautions holds for this cut. Whenever it does, each figure that
- * lb_caution_when_knows() promises is known. What rests on facts that no job has yet never holds. */
+ * lb_caution_when_knows() promises is known. */
 gboolean lb_plan_caution_holds (LbCautionWhen when,
                                 const LbPile *pile,
                                 const LbAssumptions *assumptions,

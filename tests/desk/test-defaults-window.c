@@ -2,8 +2,10 @@
 /* The window of rates and defaults: every number is there; what is typed is stored in SI; what is
  * wrong is refused and not stored; and the default can be had back. */
 #include "desk/sheet/assumption-row.h"
+#include "desk/sheet/choice-row.h"
 #include "desk/sheet/defaults-window.h"
-#include "desk/sheet/dive-table-row.h"
+#include "desk/sheet/table-row.h"
+#include "desk/sheet/table-window.h"
 #include "desk/sheet/visibility-row.h"
 #include "find-widget.h"
 #include "small-job.h"
@@ -15,13 +17,13 @@ typedef struct
   char *path;
   LbJob *job;
   LbDefaultsWindow *window;
-  GPtrArray *rows; /* LbAssumptionRow, in the order they stand */
+  GPtrArray *rows; /* LbAssumptionRow or LbChoiceRow, in the order they stand */
 } Fixture;
 
 static void
 find_rows (GtkWidget *widget, GPtrArray *rows)
 {
-  if (LB_IS_ASSUMPTION_ROW (widget))
+  if (LB_IS_ASSUMPTION_ROW (widget) || LB_IS_CHOICE_ROW (widget))
     g_ptr_array_add (rows, widget);
   for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
        child = gtk_widget_get_next_sibling (child))
@@ -68,6 +70,12 @@ static const LbAssumptions *
 present (Fixture *fixture)
 {
   return &lb_job_get_fold (fixture->job)->assumptions;
+}
+
+static LbTableRow *
+find_table_row (Fixture *fixture, const char *title)
+{
+  return LB_TABLE_ROW (find_widget (GTK_WIDGET (fixture->window), LB_TYPE_TABLE_ROW, title));
 }
 
 static LbCheckedRow *
@@ -132,8 +140,7 @@ test_back_to_default (Fixture *fixture, gconstpointer data)
 static void
 test_own_table (Fixture *fixture, gconstpointer data)
 {
-  LbDiveTableRow *row = LB_DIVE_TABLE_ROW (
-    find_widget (GTK_WIDGET (fixture->window), LB_TYPE_DIVE_TABLE_ROW, NULL));
+  LbTableRow *row = find_table_row (fixture, "No-stop table");
   GtkWidget *back = find_widget (GTK_WIDGET (row), GTK_TYPE_BUTTON, "Back to the Navy’s");
   g_autofree char *folder = g_path_get_dirname (fixture->path);
   g_autofree char *path = g_build_filename (folder, "own.csv", NULL);
@@ -141,7 +148,7 @@ test_own_table (Fixture *fixture, gconstpointer data)
 
   g_assert_false (gtk_widget_get_visible (back));
   g_assert_true (g_file_set_contents (path, "fsw;nostop\n30;200\n40;100\n", -1, NULL));
-  lb_dive_table_row_take (row, file);
+  lb_table_row_take (row, file);
   g_assert_true (lb_job_get_fold (fixture->job)->has_own_table);
   g_assert_cmpuint (lb_job_get_fold (fixture->job)->own_table.rows[1].limit, ==, 100);
   g_assert_cmpstr (adw_action_row_get_subtitle (ADW_ACTION_ROW (row)), ==,
@@ -174,6 +181,100 @@ test_visibility (Fixture *fixture, gconstpointer data)
   g_assert_cmpuint (lb_job_get_ledger (fixture->job)->entries->len, ==, n_before + 2);
 }
 
+/* A choice is stored by its number, and the usual one is the default again. */
+static void
+test_choice (Fixture *fixture, gconstpointer data)
+{
+  AdwComboRow *row = g_ptr_array_index (fixture->rows, LB_ASSUME_BED);
+
+  g_assert_cmpuint (adw_combo_row_get_selected (row), ==, LB_ASSUME_BED_NONE);
+  adw_combo_row_set_selected (row, LB_ASSUME_BED_SOFT_CLAY);
+  g_assert_cmpfloat (present (fixture)->value[LB_ASSUME_BED], ==, LB_ASSUME_BED_SOFT_CLAY);
+  g_assert_true (present (fixture)->is_own[LB_ASSUME_BED]);
+  adw_combo_row_set_selected (row, LB_ASSUME_BED_NONE);
+  g_assert_false (present (fixture)->is_own[LB_ASSUME_BED]);
+}
+
+static GtkWidget *
+nth_entry (GtkWidget *parent, guint *n)
+{
+  for (GtkWidget *child = gtk_widget_get_first_child (parent); child != NULL;
+       child = gtk_widget_get_next_sibling (child))
+  {
+    GtkWidget *found = GTK_IS_ENTRY (child) ? ((*n)-- == 0 ? child : NULL) : nth_entry (child, n);
+
+    if (found != NULL)
+      return found;
+  }
+  return NULL;
+}
+
+static void
+type_cell (LbTableWindow *window, guint n, const char *text)
+{
+  gtk_editable_set_text (GTK_EDITABLE (nth_entry (GTK_WIDGET (window), &n)), text);
+}
+
+/* A chart is typed, checked as it grows, and handed to the job whole. */
+static void
+test_typed_chart (Fixture *fixture, gconstpointer data)
+{
+  LbTableWindow *window = lb_table_window_new (GTK_WINDOW (fixture->window), fixture->job,
+                                               LB_TABLE_CRANE);
+  GtkWidget *use = find_widget (GTK_WIDGET (window), GTK_TYPE_BUTTON, "_Use");
+  LbTableRow *row = find_table_row (fixture, "The crane’s chart");
+
+  g_assert_false (gtk_widget_get_sensitive (use));
+  type_cell (window, 0, "30");
+  type_cell (window, 1, "42,000");
+  g_assert_false (gtk_widget_get_sensitive (use)); /* a comma that could be either */
+  type_cell (window, 1, "42000");
+  g_assert_true (gtk_widget_get_sensitive (use));
+  type_cell (window, 4, "20");
+  type_cell (window, 5, "50000");
+  g_assert_false (gtk_widget_get_sensitive (use));
+  g_assert_nonnull (find_widget (GTK_WIDGET (window), GTK_TYPE_LABEL,
+                                 "Line 4, column 1 (radius (ft)): the radius is not larger than on "
+                                 "the line before: put the rows from the shortest to the longest, "
+                                 "each once"));
+  type_cell (window, 4, "40");
+  type_cell (window, 5, "28500");
+  g_assert_true (gtk_widget_get_sensitive (use));
+  g_assert_cmpuint (lb_job_get_fold (fixture->job)->chart.n_rows, ==, 0);
+  g_signal_emit_by_name (use, "clicked");
+  g_assert_cmpuint (lb_job_get_fold (fixture->job)->chart.n_rows, ==, 2);
+  g_assert_nonnull (strstr (adw_action_row_get_subtitle (ADW_ACTION_ROW (row)), "2 rows"));
+
+  /* Opened again it stands there as it was typed. */
+  window = lb_table_window_new (GTK_WINDOW (fixture->window), fixture->job, LB_TABLE_CRANE);
+  guint third = 2;
+  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (nth_entry (GTK_WIDGET (window), &third))),
+                   ==, "40");
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
+/* A soil is chosen from the list; a sand has no strength. */
+static void
+test_typed_ground (Fixture *fixture, gconstpointer data)
+{
+  LbTableWindow *window = lb_table_window_new (GTK_WINDOW (fixture->window), fixture->job,
+                                               LB_TABLE_GROUND);
+  GtkWidget *use = find_widget (GTK_WIDGET (window), GTK_TYPE_BUTTON, "_Use");
+  GtkWidget *soil = find_widget (GTK_WIDGET (window), GTK_TYPE_DROP_DOWN, NULL);
+
+  type_cell (window, 0, "20");
+  type_cell (window, 1, "400");
+  type_cell (window, 2, "38");
+  g_assert_false (gtk_widget_get_sensitive (use));
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (soil), 2);
+  g_assert_false (gtk_widget_get_sensitive (use));
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (soil), 1);
+  g_assert_true (gtk_widget_get_sensitive (use));
+  g_signal_emit_by_name (use, "clicked");
+  g_assert_cmpuint (lb_job_get_fold (fixture->job)->ground.n_layers, ==, 1);
+  g_assert_cmpint (lb_job_get_fold (fixture->job)->ground.layers[0].soil, ==, LB_SOIL_CLAY);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -187,6 +288,9 @@ main (int argc, char **argv)
   ADD ("refuses", test_refuses);
   ADD ("back-to-default", test_back_to_default);
   ADD ("own-table", test_own_table);
+  ADD ("choice", test_choice);
+  ADD ("typed-chart", test_typed_chart);
+  ADD ("typed-ground", test_typed_ground);
   ADD ("visibility", test_visibility);
 
   return g_test_run ();

@@ -60,7 +60,23 @@ test_figures_in_words (void)
   assert_says (&pile, &assumptions, "rig-now", "before the next bar");
   assert_says (&pile, &assumptions, "submerged-lift", " lb at the hook");
   /* 10.37 × 400 ft × 150 A / 105 600 circular mils. */
+  assert_says (&pile, &assumptions, "leads-assumed",
+               "the 400 ft taken for granted would lose 5.9 V, more than the 4 V they may");
+  assumptions.is_own[LB_ASSUME_LEAD_LENGTH] = TRUE;
   assert_says (&pile, &assumptions, "lead-drop", "lose 5.9 V, more than the 4 V they may");
+
+  /* 42.26 ft of 1.4728 sq ft at 160 lb/cu ft and 400 lb of rigging, the heavy end: 10359 lb. */
+  assumptions.value[LB_ASSUME_CRANE_CAPACITY] = 5000;
+  assert_says (&pile, &assumptions, "capacity-near", "Up to 10359 lb is 94%");
+  assumptions.value[LB_ASSUME_CRANE_CAPACITY] = 4600;
+  assert_says (&pile, &assumptions, "capacity-over", "more than the crane’s 10141 lb");
+  assumptions.value[LB_ASSUME_SLING_RATING] = 2600;
+  assert_says (&pile, &assumptions, "sling-over",
+               "up to 5981 lb a leg is more than the sling’s 5732 lb");
+  assumptions.value[LB_ASSUME_TRIM] = 5.5 * G_PI / 180;
+  assert_says (&pile, &assumptions, "list-over", "list or trim of 5.5° is over the limit of 5°");
+  assumptions.value[LB_ASSUME_BED] = LB_ASSUME_BED_MUD;
+  assert_says (&pile, &assumptions, "mud", "mud may add 2988 lb");
 
   /* Where only a count is known nothing can be said of a bar, but atan (1/4) = 14.04°. */
   g_autofree char *lean = said (&pile, 1, &assumptions, NULL, "rig-first");

@@ -2,7 +2,7 @@
 /* A supervisor's own table: as it should be, and as it must not be taken. */
 #include "book/book-error.h"
 #include "book/dive-table-text.h"
-#include "exchange/dive-table-list.h"
+#include "exchange/setting-list.h"
 
 #include <math.h>
 #include <string.h>
@@ -17,6 +17,17 @@ static const char whole[] = "fsw,nostop,A,B,Z\r\n"
                             "150,8,,3,8\r\n"
                             "190,5,,5,\r\n";
 
+/* As taken, and read again from what the job would hold. */
+static char *
+take (const char *text, gsize length, LbDiveTable *out, GError **error)
+{
+  char *plain = lb_setting_list_from_csv (LB_TABLE_DIVE, text, length, error);
+
+  if (plain != NULL)
+    g_assert_true (lb_dive_table_from_text (plain, out, NULL));
+  return plain;
+}
+
 static void
 test_whole (void)
 {
@@ -24,7 +35,7 @@ test_whole (void)
   LbDiveTable table;
   LbNoStop limit;
 
-  g_autofree char *plain = lb_dive_table_from_csv (whole, strlen (whole), &table, &error);
+  g_autofree char *plain = take (whole, strlen (whole), &table, &error);
   g_assert_no_error (error);
   g_assert_cmpstr (plain, ==,
                    "fsw,nostop,A,B,Z\n20,unlimited,26,43,*\n30,371,17,27,371\n"
@@ -49,7 +60,7 @@ test_metres_without_groups (void)
   LbDiveTable table;
   LbNoStop limit;
 
-  g_autofree char *plain = lb_dive_table_from_csv (text, strlen (text), &table, NULL);
+  g_autofree char *plain = take (text, strlen (text), &table, NULL);
   g_assert_cmpstr (plain, ==, "MSW,NoStop\n9,200\n12.5,120\n");
   g_assert_true (table.is_metric);
   g_assert_cmpstr (table.groups, ==, "");
@@ -68,12 +79,12 @@ test_most_rows (void)
 
   for (int i = 1; i <= LB_DIVE_ROWS_MAX; i++)
     g_string_append_printf (text, "%.1f,%d\n", i * 0.4, 500 - i);
-  g_autofree char *plain = lb_dive_table_from_csv (text->str, text->len, &table, &error);
+  g_autofree char *plain = take (text->str, text->len, &table, &error);
   g_assert_no_error (error);
   g_assert_cmpstr (plain, ==, text->str);
   g_assert_cmpuint (table.n_rows, ==, LB_DIVE_ROWS_MAX);
   g_string_append (text, "81,1\n");
-  g_assert_null (lb_dive_table_from_csv (text->str, text->len, &table, &error));
+  g_assert_null (take (text->str, text->len, &table, &error));
   g_assert_error (error, LB_BOOK_ERROR, LB_BOOK_ERROR_REFUSED);
 }
 
@@ -134,7 +145,7 @@ test_refusal (gconstpointer data)
   g_autoptr (GError) error = NULL;
   LbDiveTable table = { .n_rows = 7 };
 
-  g_assert_null (lb_dive_table_from_csv (refusal->text, strlen (refusal->text), &table, &error));
+  g_assert_null (take (refusal->text, strlen (refusal->text), &table, &error));
   g_assert_nonnull (error);
   g_test_message ("%s", error->message);
   g_assert_nonnull (strstr (error->message, refusal->said));
@@ -159,7 +170,7 @@ test_broken_bytes (void)
     for (int flip = 0; flip < n_flips && length > 0; flip++)
       text[g_rand_int_range (random, 0, (int) length)] ^= (char) (1 << g_rand_int_range (random, 0,
                                                                                          8));
-    g_autofree char *plain = lb_dive_table_from_csv (text, length, &table, &error);
+    g_autofree char *plain = take (text, length, &table, &error);
     if (plain == NULL) {
       g_assert_nonnull (error);
       g_assert_true (g_utf8_validate (error->message, -1, NULL));

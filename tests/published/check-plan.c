@@ -11,10 +11,12 @@ reckon (const LbPile *pile,
         LbBarSet burned,
         guint n_unplaced,
         const LbAssumptions *assumptions,
+        const LbGround *ground,
         LbCutPlan *out_plan)
 {
-  const LbCutBasis basis = lb_cut_basis (assumptions);
+  LbCutBasis basis = lb_cut_basis (assumptions);
 
+  basis.ground = ground;
   lb_cut_plan_reckon (pile, burned, 0, n_unplaced, &basis, out_plan);
 }
 
@@ -97,18 +99,31 @@ worked_assumptions (void)
       [LB_ASSUME_DIVE_LIMIT] = 120 * 60,
       [LB_ASSUME_RIGGING_MASS] = 400 * POUND,
       [LB_ASSUME_CRANE_CAPACITY] = 20000 * POUND,
+      [LB_ASSUME_PICKS] = 2,
       [LB_ASSUME_SLING_LEGS] = 2,
       [LB_ASSUME_SLING_ANGLE] = G_PI / 3.0,
+      [LB_ASSUME_CRANES] = 1,
     },
   };
 }
 
-/* Octagonal, battered, in 38 ft of water. */
+/* Octagonal, battered, in 38 ft of water, on mud, its slings choked at 100°, 20 ft of it in clay. */
 static void
 reckon_leaning_pile (LbCutPlan *out_plan)
 {
-  const LbAssumptions assumptions = worked_assumptions ();
+  static const LbGround ground = {
+    .n_layers = 1,
+    .layers = { { .to_m = 25 * FOOT,
+                  .soil = LB_SOIL_CLAY,
+                  .strength_pa = 400 * POUND * 9.80665 / (FOOT * FOOT),
+                  .buoyant_kg_per_m3 = 38 * PCF } },
+  };
+  LbAssumptions assumptions = worked_assumptions ();
   LbPile pile;
+
+  assumptions.value[LB_ASSUME_BED] = LB_ASSUME_BED_MUD;
+  assumptions.value[LB_ASSUME_SLING_RATING] = 10000 * POUND;
+  assumptions.value[LB_ASSUME_CHOKE_ANGLE] = 100 * G_PI / 180;
 
   lb_pile_init (&pile);
   pile.outline = (LbOutline){ .shape = LB_SHAPE_OCTAGON, .width_m = 16 * INCH };
@@ -119,7 +134,8 @@ reckon_leaning_pile (LbCutPlan *out_plan)
   pile.head_m = 10 * FOOT;
   pile.cut_m = -36 * FOOT;
   pile.mudline_m = -38 * FOOT;
-  reckon (&pile, 0, 0, &assumptions, out_plan);
+  pile.toe_m = -58 * FOOT;
+  reckon (&pile, 0, 0, &assumptions, &ground, out_plan);
 }
 
 /* Square, plumb, hollow, grown over, in 80 ft of water: several dives, four legs, and the cut
@@ -140,7 +156,7 @@ reckon_hollow_pile (LbCutPlan *out_plan)
   pile.n_bars = 20;
   pile.head_m = 8 * FOOT;
   pile.mudline_m = -82 * FOOT;
-  reckon (&pile, LB_BAR (0) | LB_BAR (7) | LB_BAR (19), 1, &assumptions, out_plan);
+  reckon (&pile, LB_BAR (0) | LB_BAR (7) | LB_BAR (19), 1, &assumptions, NULL, out_plan);
 }
 
 static void

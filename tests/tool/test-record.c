@@ -2,6 +2,7 @@
 /* What a shell records, and what it leaves in the file. */
 #include "shell.h"
 
+#include <math.h>
 #include <string.h>
 
 static void
@@ -430,6 +431,66 @@ test_dive_table (void)
   shell_tool_ends (0, "check tables");
 }
 
+static double
+figure (const char *job, const char *name)
+{
+  g_auto (Said) said = { 0 };
+  g_autofree char *line = g_strdup_printf ("cut %s A1 --json", job);
+
+  shell_tool (&said, 0, line);
+
+  g_autoptr (JsonNode) root = shell_parse_json (said.out);
+  JsonObject *plan = json_node_get_object (root);
+  JsonObject *figures = json_object_get_object_member (plan, "figures");
+  JsonObject *of = json_object_has_member (figures, name) ? figures : plan;
+
+  return json_object_get_null_member (of, name) ? (double) NAN
+                                                : json_object_get_double_member (of, name);
+}
+
+/* The capacity is read off the chart once the radius is said, and the ground holds a whole pile. */
+static void
+test_chart_and_soil (void)
+{
+  g_auto (Said) said = { 0 };
+
+  new_job ("lifts");
+  shell_tool_ends (0, "record lifts fact -- A1 mudline -36");
+  shell_tool_ends (0, "record lifts fact -- A1 toe -56");
+  shell_tool_ends (0, "record lifts fact A1 head '10 ft'");
+  shell_tool_ends (0, "record lifts fact A1 width '16 in'");
+  shell_write ("chart.csv", "Radius [m];Capacity [t]\n9,5;12,5\n12;8\n");
+  shell_write ("wrong.csv", "radius (ft),capacity (lb)\n40,20000\n30,30000\n");
+  shell_tool (&said, 0, "take-crane-chart lifts chart.csv");
+  shell_assert_says (said.out, "2 rows taken");
+  g_assert_true (isnan (figure ("lifts", "crane_capacity_n")));
+  shell_tool_ends (0, "record lifts setting crane-radius '10 m'");
+  g_assert_cmpfloat_with_epsilon (figure ("lifts", "crane_capacity_n"), 8000 * 9.80665, 1e-6);
+  g_assert_cmpfloat_with_epsilon (figure ("lifts", "crane_share_share"),
+                                  figure ("lifts", "hook_load_n") / (8000 * 9.80665), 1e-9);
+  shell_tool (&said, 1, "take-crane-chart lifts wrong.csv");
+  shell_assert_says (said.err, "wrong.csv: Line 3, column 1 (radius (ft))");
+  g_assert_cmpfloat_with_epsilon (figure ("lifts", "crane_capacity_n"), 8000 * 9.80665, 1e-6);
+  shell_tool_ends (0, "take-crane-chart lifts --clear");
+  g_assert_true (isnan (figure ("lifts", "crane_capacity_n")));
+
+  shell_tool_ends (1, "record lifts setting bed rock");
+  shell_tool_ends (0, "record lifts setting bed 'soft clay'");
+  g_assert_cmpfloat_with_epsilon (figure ("lifts", "suction_n"),
+                                  figure ("lifts", "mass_in_water_kg") * 9.80665 / 2, 1e-6);
+
+  shell_write ("soil.csv", "to (ft),soil,strength (psf),in water (pcf)\n30,clay,400,38\n");
+  shell_tool (&said, 0, "cut lifts A1");
+  g_assert_null (strstr (said.out, "draw it whole"));
+  shell_tool (&said, 0, "take-soil lifts soil.csv");
+  shell_assert_says (said.out, "1 layer taken");
+  shell_tool (&said, 0, "cut lifts A1");
+  shell_assert_says (said.out, "draw it whole");
+  g_assert_cmpfloat (figure ("lifts", "whole_pull_n"), >, figure ("lifts", "ground_grip_n"));
+  g_assert_cmpfloat (figure ("lifts", "ground_grip_n"), >, 0);
+  shell_tool_ends (0, "check lifts");
+}
+
 /* Severed from a shell is what it is in the window: no bar is left, and nothing is to be flagged. */
 static void
 test_severed (void)
@@ -513,6 +574,7 @@ main (int argc, char **argv)
   g_test_add_func ("/tool/tapered", test_tapered);
   g_test_add_func ("/tool/found-gone", test_found_gone);
   g_test_add_func ("/tool/divers", test_divers);
+  g_test_add_func ("/tool/chart-and-soil", test_chart_and_soil);
   g_test_add_func ("/tool/dive-table", test_dive_table);
   g_test_add_func ("/tool/severed", test_severed);
   g_test_add_func ("/tool/refused-records", test_refused_records);

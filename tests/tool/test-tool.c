@@ -7,10 +7,11 @@
 
 /* --- Help and misuse ---------------------------------------------------------------------- */
 
-static const char *const commands[] = { "demo",   "new",    "take-piles", "take-dive-table",
-                                        "piles",  "cut",    "burn",       "record",
-                                        "divers", "totals", "summary",    "draw",
-                                        "print",  "check" };
+static const char *const commands[] = {
+  "demo",  "new",  "take-piles", "take-dive-table", "take-crane-chart", "take-soil", "piles",
+  "cut",   "burn", "record",     "divers",          "totals",           "summary",   "draw",
+  "print", "check"
+};
 
 static void
 test_help (void)
@@ -90,6 +91,8 @@ static const char *const misuses[] = {
   "take-piles demo list --units furlongs",
   "take-dive-table demo",
   "take-dive-table demo own.csv --clear",
+  "take-crane-chart demo",
+  "take-soil demo own.csv --clear",
   "divers demo --at 25:00",
   "divers demo --day 2026-02-30",
   "divers demo --depth deep",

@@ -4,6 +4,7 @@
 #include "trade/trade-error.h"
 
 #include <math.h>
+#include <string.h>
 
 static void
 test_rows_are_whole (void)
@@ -109,6 +110,46 @@ test_refused (void)
   check_refused (LB_ASSUME_SLING_LEGS, 2.5);
 }
 
+/* What is chosen has a word for each of its values, and is read by it. */
+static void
+test_choices (void)
+{
+  guint n_chosen = 0;
+
+  for (int i = 0; i < LB_N_ASSUMPTIONS; i++) {
+    const LbAssumptionId id = (LbAssumptionId) i;
+    const LbAssumption *row = lb_assumption (id);
+
+    if (row->choices == NULL) {
+      g_assert_null (lb_assumption_choice (id, 0));
+      continue;
+    }
+    n_chosen++;
+    g_assert_cmpint (row->quantity, ==, LB_QUANTITY_COUNT);
+    g_assert_cmpuint (g_strv_length ((char **) row->choices), ==, (guint) row->most + 1);
+    for (guint value = 0; value <= row->most; value++) {
+      double si = -1;
+
+      g_assert_true (
+        lb_assumption_from_text (id, LB_UNITS_US, lb_assumption_choice (id, value), &si, NULL));
+      g_assert_cmpfloat (si, ==, value);
+    }
+    g_assert_null (lb_assumption_choice (id, row->most + 1));
+    g_assert_null (lb_assumption_choice (id, (double) NAN));
+  }
+  g_assert_cmpuint (n_chosen, ==, 3);
+
+  g_autoptr (GError) error = NULL;
+  double si = 7;
+
+  g_assert_false (lb_assumption_from_text (LB_ASSUME_BED, LB_UNITS_US, "rock", &si, &error));
+  g_assert_error (error, LB_TRADE_ERROR, LB_TRADE_ERROR_DOMAIN);
+  g_assert_nonnull (strstr (error->message, "mud, soft clay"));
+  g_assert_cmpfloat (si, ==, 7);
+  g_assert_true (lb_assumption_from_text (LB_ASSUME_TIP_HEIGHT, LB_UNITS_US, "80", &si, NULL));
+  g_assert_cmpfloat_with_epsilon (si, 80 * 0.3048, 1e-9);
+}
+
 int
 main (int argc, char *argv[])
 {
@@ -119,5 +160,6 @@ main (int argc, char *argv[])
   g_test_add_func ("/trade/assumption/set", test_set);
   g_test_add_func ("/trade/assumption/counts", test_counts_are_whole);
   g_test_add_func ("/trade/assumption/refused", test_refused);
+  g_test_add_func ("/trade/assumption/choices", test_choices);
   return g_test_run ();
 }

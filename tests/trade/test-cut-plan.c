@@ -12,10 +12,19 @@ reckon (const LbPile *pile,
         LbCutPlan *out_plan)
 {
   /* What no pile says, and the defaults do not either. */
+  static const LbGround ground = {
+    .n_layers = 1,
+    .layers = { { .to_m = 30, .soil = LB_SOIL_OWN, .strength_pa = 1e4, .buoyant_kg_per_m3 = 900 } },
+  };
   LbAssumptions with_crane = *assumptions;
-  with_crane.value[LB_ASSUME_CRANE_CAPACITY] = 40000;
-  const LbCutBasis basis = lb_cut_basis (&with_crane);
 
+  with_crane.value[LB_ASSUME_CRANE_CAPACITY] = 40000;
+  with_crane.value[LB_ASSUME_SLING_RATING] = 10000;
+  with_crane.value[LB_ASSUME_BED] = LB_ASSUME_BED_MUD;
+
+  LbCutBasis basis = lb_cut_basis (&with_crane);
+
+  basis.ground = &ground;
   lb_cut_plan_reckon (pile, burned, 0, n_unplaced, &basis, out_plan);
 }
 
@@ -136,7 +145,7 @@ test_missing_facts (void)
   LbAssumptions assumptions;
 
   lb_assumptions_init (&assumptions);
-  for (int fact = 0; fact < 7; fact++) {
+  for (int fact = 0; fact < 8; fact++) {
     LbCutPlan plan;
     LbPile pile;
     guint n_missing = 0;
@@ -162,8 +171,11 @@ test_missing_facts (void)
     case 5:
       pile.outline.void_m = pile.outline.width_m;
       break;
-    default:
+    case 6:
       pile.n_bars = 0;
+      break;
+    default:
+      pile.toe_m = (double) NAN;
       break;
     }
     reckon (&pile, 0, 0, &assumptions, &plan);

@@ -22,6 +22,8 @@ typedef struct
   gsize n_shifts;
   LbVisibility visibility;
   const LbDiveTable *table;
+  LbCraneChart chart;
+  LbGround ground;
 } World;
 
 static void
@@ -35,6 +37,8 @@ reckon (const World *world, LbCutPlan *plan)
   basis.burn = &model;
   basis.visibility = world->visibility;
   basis.table = world->table;
+  basis.crane = lb_crane_here (&world->assumptions, &world->chart);
+  basis.ground = world->ground.n_layers > 0 ? &world->ground : NULL;
   lb_cut_plan_reckon (&world->pile, world->burned, 0, world->n_unplaced, &basis, plan);
 }
 
@@ -52,8 +56,15 @@ plain_world (void)
   world.pile.head_m = 6 * FOOT;
   world.pile.cut_m = -30 * FOOT;
   world.pile.mudline_m = -31 * FOOT;
+  world.pile.toe_m = -50 * FOOT;
   lb_assumptions_init (&world.assumptions);
   world.assumptions.value[LB_ASSUME_CRANE_CAPACITY] = 12000;
+  world.assumptions.value[LB_ASSUME_SLING_RATING] = 3000;
+  world.assumptions.value[LB_ASSUME_BED] = LB_ASSUME_BED_MUD;
+  world.ground = (LbGround){
+    .n_layers = 1,
+    .layers = { { .to_m = 20, .soil = LB_SOIL_OWN, .strength_pa = 1e4, .buoyant_kg_per_m3 = 900 } },
+  };
   world.samples[0] = (LbBurnSample){ .n_bars = 8,
                                      .steel_m2 = 8 * world.pile.bar->area_m2,
                                      .bar = world.pile.bar,
@@ -83,6 +94,9 @@ typedef enum {
   WORLD_LEARNED, /* from two piles and a shift */
   WORLD_LARGE,   /* so much of everything that whole numbers follow, too; no cut elevation */
   WORLD_LARGE_LEARNED,
+  WORLD_NEAR,    /* just under 75 % of what the chart says, on a barge that lists */
+  WORLD_OVER,    /* just over it, be it light; tapered */
+  WORLD_WEAK,    /* a crane that lifts it in several lengths */
   WORLD_SLENDER, /* plumb in slack water, on thin bars bared so far that they buckle */
   WORLD_TAPERED, /* and so heavy that it is cut to lengths */
   WORLD_LARGE_TAPERED,
@@ -108,6 +122,37 @@ make_large (World *world)
   value[LB_ASSUME_CURRENT] = 0.1;
   value[LB_ASSUME_CYLINDER_CONTENT] = 0.7;
   value[LB_ASSUME_CRANE_CAPACITY] = 2200;
+}
+
+/* A hollow, plumb pile, tapered for the light end, whose light or heavy end is such a share of a crane's capacity, by its chart. */
+static void
+make_charted (World *world, double share, gboolean is_light)
+{
+  double *value = world->assumptions.value;
+  LbCutPlan plan;
+
+  world->pile.outline = (LbOutline){ .shape = LB_SHAPE_ROUND, .width_m = 0.9, .void_m = 0.5 };
+  world->pile.batter = 0;
+  world->pile.cut_m = (double) NAN;
+  if (is_light)
+    world->pile.tip_width_m = 0.8;
+  value[LB_ASSUME_GROWTH_THICKNESS] = 0.05;
+  value[LB_ASSUME_GROWTH_HIGH] = 0.1;
+  value[LB_ASSUME_ABSORBED] = 0.04;
+  value[LB_ASSUME_CRANE_RADIUS] = 10;
+  value[LB_ASSUME_TIP_HEIGHT] = 25;
+  value[LB_ASSUME_LIST] = value[LB_ASSUME_TRIM] = 2 * G_PI / 180;
+  world->chart = (LbCraneChart){
+    .n_rows = 3,
+    .rows = { { .radius_m = 10.9, .capacity_n = 2e6 },
+              { .radius_m = 11.3, .capacity_n = 1e6 },
+              { .radius_m = 12.2, .capacity_n = 5e5 } },
+  };
+  reckon (world, &plan);
+  const LbRange present = plan.figures[LB_FIGURE_CRANE_SHARE].range;
+
+  for (guint i = 0; i < world->chart.n_rows; i++)
+    world->chart.rows[i].capacity_n *= (is_light ? present.low : present.high) / share;
 }
 
 static World
@@ -158,6 +203,15 @@ world_of (WorldKind kind)
     make_large (&world);
     world.pile.tip_width_m = 1.3;
     world.pile.toe_m = -45;
+    break;
+  case WORLD_NEAR:
+    make_charted (&world, LB_CRITICAL_SHARE - 1e-6, FALSE);
+    break;
+  case WORLD_OVER:
+    make_charted (&world, LB_CRITICAL_SHARE + 1e-6, TRUE);
+    break;
+  case WORLD_WEAK:
+    make_charted (&world, 3.3, FALSE);
     break;
   case WORLD_SLENDER:
     world.pile.bar = lb_bar_find ("#6");
@@ -337,6 +391,12 @@ turn_input (World *world, const LbInput *input, int turn)
   case LB_INPUT_DIVE_TABLE:
     world->table = short_table ();
     return TRUE;
+  case LB_INPUT_CRANE_CHART:
+    world->chart.rows[1].capacity_n *= 0.6 + 0.2 * turn;
+    return world->chart.n_rows > 0;
+  case LB_INPUT_GROUND:
+    world->ground.layers[0].strength_pa *= turn + 2;
+    return TRUE;
   case LB_INPUT_FIGURE:
   default:
     g_assert_not_reached ();
@@ -424,6 +484,8 @@ for_inputs (void (*each) (const LbInput *input, gpointer data), gpointer data)
     { LB_INPUT_LESSON, LB_N_LESSONS },
     { LB_INPUT_VISIBILITY, 1 },
     { LB_INPUT_DIVE_TABLE, 1 },
+    { LB_INPUT_CRANE_CHART, 1 },
+    { LB_INPUT_GROUND, 1 },
   };
 
   for (gsize i = 0; i < G_N_ELEMENTS (kinds); i++) {
@@ -445,6 +507,7 @@ name_of (const LbInput *input)
   return input->kind == LB_INPUT_BURNED       ? "burned"
          : input->kind == LB_INPUT_LESSON     ? "a lesson"
          : input->kind == LB_INPUT_VISIBILITY ? "visibility"
+         : input->kind == LB_INPUT_GROUND     ? "ground"
                                               : "table";
 }
 
@@ -589,7 +652,7 @@ test_lacks (void)
     for (int fact = 0; fact < LB_N_FACTS; fact++)
       lacks_any |= lb_figure_lacks ((LbFigureId) id, (LbFact) fact, &world.pile);
     g_test_message ("%s", lb_figure_key ((LbFigureId) id));
-    for (int fact = 0; fact < LB_N_FACTS; fact++)
+    for (int fact = 0; fact < LB_N_FACTS && id != LB_FIGURE_WHOLE_PULL; fact++)
       all |= (guint32) lb_figure_lacks ((LbFigureId) id, (LbFact) fact, &world.pile) << fact;
     g_assert_true (lacks_any == (lb_figure_missing ((LbFigureId) id, &world.pile) != NULL));
     g_assert_true (lacks_any == (isnan (plan.figures[id].range.likely) != 0));

@@ -17,6 +17,8 @@ typedef struct
   LbAssumptions assumptions;
   LbBarSet burned;
   guint n_unplaced;
+  LbCraneChart chart;
+  const LbGround *ground;
   LbCutPlan plan;
 } Cut;
 
@@ -43,8 +45,10 @@ begin (Cut *cut)
 static void
 reckon (Cut *cut)
 {
-  const LbCutBasis basis = lb_cut_basis (&cut->assumptions);
+  LbCutBasis basis = lb_cut_basis (&cut->assumptions);
 
+  basis.crane = lb_crane_here (&cut->assumptions, &cut->chart);
+  basis.ground = cut->ground;
   lb_cut_plan_reckon (&cut->pile, cut->burned, 0, cut->n_unplaced, &basis, &cut->plan);
 }
 
@@ -207,13 +211,19 @@ swift_allowed (Cut *cut)
 static void
 long_leads (Cut *cut)
 {
-  cut->assumptions.value[LB_ASSUME_LEAD_LENGTH] = 500 * FOOT;
+  lb_assumptions_set (&cut->assumptions, LB_ASSUME_LEAD_LENGTH, 500 * FOOT, NULL);
 }
 
 static void
 short_leads (Cut *cut)
 {
-  cut->assumptions.value[LB_ASSUME_LEAD_LENGTH] = 200 * FOOT;
+  lb_assumptions_set (&cut->assumptions, LB_ASSUME_LEAD_LENGTH, 200 * FOOT, NULL);
+}
+
+static void
+fat_leads (Cut *cut)
+{
+  cut->assumptions.value[LB_ASSUME_LEAD_SIZE] *= 2;
 }
 
 /* 90 + 13.35 psi and the hose stand at the regulator. */
@@ -236,6 +246,130 @@ one_leg (Cut *cut)
   cut->assumptions.value[LB_ASSUME_SLING_LEGS] = 1;
 }
 
+/* By the heavy end of the load. */
+static void
+share_sling (Cut *cut, double share)
+{
+  reckon (cut);
+  cut->assumptions.value[LB_ASSUME_SLING_RATING] = cut->plan.figures[LB_FIGURE_SLING].range.high /
+                                                   9.80665 / share;
+}
+
+static void
+weak_sling (Cut *cut)
+{
+  share_sling (cut, 1.01);
+}
+
+static void
+strong_sling (Cut *cut)
+{
+  share_sling (cut, 0.99);
+}
+
+/* At 100° a choke keeps 87 % of the rating. */
+static void
+choked_sling (Cut *cut)
+{
+  share_sling (cut, 0.88);
+  cut->assumptions.value[LB_ASSUME_CHOKE_ANGLE] = 100 * G_PI / 180;
+}
+
+static void
+on_mud (Cut *cut)
+{
+  cut->assumptions.value[LB_ASSUME_BED] = LB_ASSUME_BED_MUD;
+}
+
+static void
+no_head_on_mud (Cut *cut)
+{
+  on_mud (cut);
+  no_head (cut);
+}
+
+/* The toe is 29 ft under the mudline. */
+static void
+in_ground (Cut *cut)
+{
+  static const LbGround ground = {
+    .n_layers = 1,
+    .layers = { { .to_m = 30 * FOOT, .soil = LB_SOIL_SAND, .buoyant_kg_per_m3 = 900 } },
+  };
+
+  cut->ground = &ground;
+}
+
+static void
+burned_in_ground (Cut *cut)
+{
+  in_ground (cut);
+  cut->burned = LB_BAR (3);
+}
+
+static void
+through_ground (Cut *cut)
+{
+  in_ground (cut);
+  cut->pile.toe_m = -62 * FOOT;
+}
+
+static void
+on_land (Cut *cut)
+{
+  cut->assumptions.value[LB_ASSUME_ON_BARGE] = LB_ASSUME_NO;
+}
+
+static void
+listing (Cut *cut)
+{
+  cut->assumptions.value[LB_ASSUME_LIST] = 3 * G_PI / 180;
+  cut->assumptions.value[LB_ASSUME_LIST_LIMIT] = 2 * G_PI / 180;
+}
+
+static void
+listing_little (Cut *cut)
+{
+  listing (cut);
+  cut->assumptions.value[LB_ASSUME_LIST] = 2 * G_PI / 180;
+}
+
+static void
+trimming (Cut *cut)
+{
+  listing_little (cut);
+  cut->assumptions.value[LB_ASSUME_TRIM] = 2.1 * G_PI / 180;
+}
+
+static void
+listing_on_land (Cut *cut)
+{
+  listing (cut);
+  on_land (cut);
+}
+
+static void
+two_cranes (Cut *cut)
+{
+  cut->assumptions.value[LB_ASSUME_CRANES] = 2;
+}
+
+/* One row, at 12 m; the radius is a little less, and 2° of list take it beyond. */
+static void
+charted (Cut *cut)
+{
+  cut->chart = (LbCraneChart){ .n_rows = 1, .rows = { { .radius_m = 12, .capacity_n = 1e6 } } };
+  cut->assumptions.value[LB_ASSUME_CRANE_RADIUS] = 11.5;
+  cut->assumptions.value[LB_ASSUME_TIP_HEIGHT] = 25;
+}
+
+static void
+beyond_chart (Cut *cut)
+{
+  charted (cut);
+  cut->assumptions.value[LB_ASSUME_LIST] = 2 * G_PI / 180;
+}
+
 /* A crane that the hook load takes such a share of. */
 static void
 share_crane (Cut *cut, double share)
@@ -244,8 +378,8 @@ share_crane (Cut *cut, double share)
   const LbCutBasis basis = lb_cut_basis (&cut->assumptions);
 
   lb_cut_plan_reckon (&cut->pile, 0, 0, 0, &basis, &plan);
-  cut->assumptions.value[LB_ASSUME_CRANE_CAPACITY] =
-    plan.figures[LB_FIGURE_HOOK_LOAD].range.likely / 9.80665 / share;
+  cut->assumptions.value[LB_ASSUME_CRANE_CAPACITY] = plan.figures[LB_FIGURE_HOOK_LOAD].range.high /
+                                                     9.80665 / share;
 }
 
 static void
@@ -327,6 +461,9 @@ test_conditions (void)
     { LB_WHEN_CURRENT_OVER, swift, swift_dry },
     { LB_WHEN_CURRENT_OVER, swift, swift_allowed },
     { LB_WHEN_LEAD_DROP_OVER, long_leads, short_leads },
+    { LB_WHEN_LEAD_DROP_OVER, long_leads, plain },
+    { LB_WHEN_LEADS_ASSUMED, plain, long_leads },
+    { LB_WHEN_LEADS_ASSUMED, plain, fat_leads },
     { LB_WHEN_RESIDUAL_LOW, low_residual, plain },
     { LB_WHEN_SUBMERGED_LIFT, plain, dry },
     { LB_WHEN_LOAD_KNOWN, plain, no_head },
@@ -338,7 +475,22 @@ test_conditions (void)
     { LB_WHEN_CAPACITY_NEAR, near_crane, weak_crane },
     { LB_WHEN_CAPACITY_OVER, weak_crane, near_crane },
     { LB_WHEN_SLING_FLAT, flat_sling, plain },
+    { LB_WHEN_CAPACITY_UNKNOWN, plain, charted },
+    { LB_WHEN_CAPACITY_UNKNOWN, plain, beyond_chart },
+    { LB_WHEN_CAPACITY_UNKNOWN, plain, listing },
+    { LB_WHEN_BEYOND_CHART, beyond_chart, charted },
+    { LB_WHEN_BARGE_CRANE, plain, on_land },
+    { LB_WHEN_LIST_OVER, listing, listing_little },
+    { LB_WHEN_LIST_OVER, trimming, listing_on_land },
+    { LB_WHEN_TWO_CRANES, two_cranes, plain },
     { LB_WHEN_SLING_FLAT, flat_sling, one_leg },
+    { LB_WHEN_SLING_OVER, weak_sling, strong_sling },
+    { LB_WHEN_SLING_OVER, choked_sling, plain },
+    { LB_WHEN_ON_MUD, on_mud, plain },
+    { LB_WHEN_ON_MUD, on_mud, no_head_on_mud },
+    { LB_WHEN_WHOLE_PULL, in_ground, plain },
+    { LB_WHEN_WHOLE_PULL, in_ground, through_ground },
+    { LB_WHEN_WHOLE_PULL, in_ground, burned_in_ground },
   };
   gboolean is_tried[LB_N_CAUTION_WHENS] = { FALSE };
 
@@ -349,11 +501,12 @@ test_conditions (void)
     is_tried[cases[i].when] = TRUE;
   }
 
-  /* The others hold at every cut, or at none as long as no job says what they hang on. */
+  /* What is left holds at every cut. */
   for (guint when = 0; when < LB_N_CAUTION_WHENS; when++)
     if (!is_tried[when]) {
       g_test_message ("%s", lb_caution_when_key ((LbCautionWhen) when));
-      g_assert_true (holds ((LbCautionWhen) when, lean) == (when == LB_WHEN_ALWAYS));
+      g_assert_cmpuint (when, ==, LB_WHEN_ALWAYS);
+      g_assert_true (holds ((LbCautionWhen) when, lean));
     }
 }
 
@@ -446,7 +599,7 @@ test_rows (void)
     }
     g_assert_true (says (&plan, "our-gate"));
     g_assert_true (says (&plan, "our-lean") == plan.is_battered);
-    g_assert_false (says (&plan, "our-list"));
+    g_assert_true (says (&plan, "our-list") == says (&plan, "list-over"));
   }
 }
 

@@ -99,6 +99,8 @@ icon_of (const LbInput *input)
   case LB_INPUT_ASSUMPTION:
   case LB_INPUT_VISIBILITY:
   case LB_INPUT_DIVE_TABLE:
+  case LB_INPUT_CRANE_CHART:
+  case LB_INPUT_GROUND:
     return "document-edit-symbolic";
   case LB_INPUT_BURNED:
   default:
@@ -124,6 +126,8 @@ row_activated_cb (LbFigureWindow *self, AdwActionRow *row)
   case LB_INPUT_ASSUMPTION:
   case LB_INPUT_VISIBILITY:
   case LB_INPUT_DIVE_TABLE:
+  case LB_INPUT_CRANE_CHART:
+  case LB_INPUT_GROUND:
     ask_default (self, &input);
     break;
   case LB_INPUT_BURNED:

@@ -3,6 +3,7 @@
 
 #include "desk/shell/say.h"
 #include "draw/input-words.h"
+#include "draw/voice-text.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -27,16 +28,15 @@ read_value (LbAssumptionRow *self, const char *text, double *out_si, GError **er
          lb_assumptions_set (&tried, self->id, *out_si, error);
 }
 
-/* @value "" for the default. */
-static gboolean
-record (LbAssumptionRow *self, const char *value, GError **error)
+gboolean
+lb_assumption_record (LbJob *job, LbAssumptionId id, const char *value, GError **error)
 {
-  g_autofree char *key = g_strconcat ("assume.", lb_assumption (self->id)->key, NULL);
+  g_autofree char *key = g_strconcat ("assume.", lb_assumption (id)->key, NULL);
   LbDraft draft = LB_DRAFT_INIT (LB_ENTRY_SETTING);
 
   draft.what = key;
   draft.note = value;
-  return lb_job_record (self->job, &draft, 1, error);
+  return lb_job_record (job, &draft, 1, error);
 }
 
 static gboolean
@@ -58,7 +58,7 @@ lb_assumption_row_store (LbCheckedRow *row, const char *text, GError **error)
   if (!read_value (self, text, &si, error))
     return FALSE;
   value = lb_number_to_text (si, -1, &LB_NUMBER_PLAIN);
-  return record (self, value, error);
+  return lb_assumption_record (self->job, self->id, value, error);
 }
 
 static void
@@ -67,7 +67,7 @@ default_clicked_cb (LbAssumptionRow *self)
   GError *error = NULL;
 
   lb_checked_row_revert (LB_CHECKED_ROW (self));
-  if (!record (self, "", &error))
+  if (!lb_assumption_record (self->job, self->id, "", &error))
     lb_say_error (GTK_WIDGET (self), _ ("The default was not brought back"), error);
 }
 

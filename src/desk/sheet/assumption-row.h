@@ -16,4 +16,7 @@ LbAssumptionRow *lb_assumption_row_new (LbAssumptionId id);
 /* @job NULL for nothing; to be called again when the job has changed. */
 void lb_assumption_row_show (LbAssumptionRow *self, LbJob *job);
 
+/* Stores @value, SI as the file holds it; "" for the default. */
+gboolean lb_assumption_record (LbJob *job, LbAssumptionId id, const char *value, GError **error);
+
 G_END_DECLS

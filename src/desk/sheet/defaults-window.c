@@ -3,7 +3,8 @@
 #include "desk/sheet/defaults-window.h"
 
 #include "desk/sheet/assumption-row.h"
-#include "desk/sheet/dive-table-row.h"
+#include "desk/sheet/choice-row.h"
+#include "desk/sheet/table-row.h"
 #include "desk/sheet/visibility-row.h"
 #include "desk/shell/focus-later.h"
 
@@ -13,8 +14,8 @@ struct _LbDefaultsWindow
 {
   AdwWindow parent_instance;
 
-  LbAssumptionRow *rows[LB_N_ASSUMPTIONS];
-  LbDiveTableRow *table_row;
+  GtkWidget *rows[LB_N_ASSUMPTIONS]; /* LbAssumptionRow or LbChoiceRow */
+  LbTableRow *table_rows[LB_N_SETTING_TABLES];
   LbVisibilityRow *visibility_row;
   LbJob *job;
   GSignalGroup *job_signals;
@@ -27,22 +28,50 @@ static const struct
 {
   const char *title;
   LbAssumptionId first;
+  gboolean has_table; /* over its rows */
+  LbSettingTable table;
 } groups[] = {
   { N_ ("Water, concrete, growth"), LB_ASSUME_WATER_LEVEL },
   { N_ ("Burning"), LB_ASSUME_CUT_ABOVE_MUDLINE },
   { N_ ("Hold"), LB_ASSUME_YEAR_BUILT },
   { N_ ("Oxygen and leads"), LB_ASSUME_OXYGEN_FLOW },
-  { N_ ("Dives"), LB_ASSUME_DIVE_SETUP },
+  { N_ ("Dives"), LB_ASSUME_DIVE_SETUP, TRUE, LB_TABLE_DIVE },
   { N_ ("Lift"), LB_ASSUME_RIGGING_MASS },
+  { N_ ("Crane"), LB_ASSUME_CRANE_CAPACITY, TRUE, LB_TABLE_CRANE },
 };
 
 static void
 update (LbDefaultsWindow *self)
 {
-  for (int id = 0; id < LB_N_ASSUMPTIONS; id++)
-    lb_assumption_row_show (self->rows[id], self->job);
-  lb_dive_table_row_show (self->table_row, self->job);
+  for (int id = 0; id < LB_N_ASSUMPTIONS; id++) {
+    if (LB_IS_CHOICE_ROW (self->rows[id]))
+      lb_choice_row_show (LB_CHOICE_ROW (self->rows[id]), self->job);
+    else
+      lb_assumption_row_show (LB_ASSUMPTION_ROW (self->rows[id]), self->job);
+  }
+  for (int table = 0; table < LB_N_SETTING_TABLES; table++)
+    lb_table_row_show (self->table_rows[table], self->job);
   lb_visibility_row_show (self->visibility_row, self->job);
+}
+
+static void
+add_table (LbDefaultsWindow *self, AdwPreferencesGroup *group, LbSettingTable table)
+{
+  self->table_rows[table] = lb_table_row_new (table);
+  adw_preferences_group_add (group, GTK_WIDGET (self->table_rows[table]));
+}
+
+static void
+add_assumption (LbDefaultsWindow *self, AdwPreferencesGroup *group, LbAssumptionId id)
+{
+  if (lb_assumption (id)->choices != NULL) {
+    self->rows[id] = GTK_WIDGET (lb_choice_row_new (id));
+    adw_preferences_group_add (group, self->rows[id]);
+    return;
+  }
+  self->rows[id] = GTK_WIDGET (lb_assumption_row_new (id));
+  adw_preferences_group_add (group, self->rows[id]);
+  adw_preferences_group_add (group, lb_checked_row_get_note_row (LB_CHECKED_ROW (self->rows[id])));
 }
 
 static AdwPreferencesGroup *
@@ -52,20 +81,25 @@ make_group (LbDefaultsWindow *self, gsize i)
   AdwPreferencesGroup *group = ADW_PREFERENCES_GROUP (adw_preferences_group_new ());
 
   adw_preferences_group_set_title (group, g_dgettext (GETTEXT_PACKAGE, groups[i].title));
-  if (groups[i].first == LB_ASSUME_DIVE_SETUP) {
-    self->table_row = lb_dive_table_row_new ();
-    adw_preferences_group_add (group, GTK_WIDGET (self->table_row));
-  }
+  if (groups[i].has_table)
+    add_table (self, group, groups[i].table);
   if (groups[i].first == LB_ASSUME_CUT_ABOVE_MUDLINE) {
     self->visibility_row = lb_visibility_row_new ();
     adw_preferences_group_add (group, GTK_WIDGET (self->visibility_row));
   }
-  for (int id = (int) groups[i].first; id < last; id++) {
-    self->rows[id] = lb_assumption_row_new ((LbAssumptionId) id);
-    adw_preferences_group_add (group, GTK_WIDGET (self->rows[id]));
-    adw_preferences_group_add (group,
-                               lb_checked_row_get_note_row (LB_CHECKED_ROW (self->rows[id])));
-  }
+  for (int id = (int) groups[i].first; id < last; id++)
+    add_assumption (self, group, (LbAssumptionId) id);
+  return group;
+}
+
+/* No number of its own: the layers are all that a whole pull needs. */
+static AdwPreferencesGroup *
+make_ground (LbDefaultsWindow *self)
+{
+  AdwPreferencesGroup *group = ADW_PREFERENCES_GROUP (adw_preferences_group_new ());
+
+  adw_preferences_group_set_title (group, _ ("Ground"));
+  add_table (self, group, LB_TABLE_GROUND);
   return group;
 }
 
@@ -113,6 +147,7 @@ lb_defaults_window_init (LbDefaultsWindow *self)
   adw_preferences_page_add (page, make_warning ());
   for (gsize i = 0; i < G_N_ELEMENTS (groups); i++)
     adw_preferences_page_add (page, make_group (self, i));
+  adw_preferences_page_add (page, make_ground (self));
   gtk_widget_set_vexpand (GTK_WIDGET (page), TRUE);
   gtk_box_append (GTK_BOX (box), adw_header_bar_new ());
   gtk_box_append (GTK_BOX (box), GTK_WIDGET (page));
@@ -139,11 +174,15 @@ row_of (LbDefaultsWindow *self, const LbInput *input)
 {
   switch (input->kind) {
   case LB_INPUT_ASSUMPTION:
-    return GTK_WIDGET (self->rows[input->id]);
+    return self->rows[input->id];
   case LB_INPUT_VISIBILITY:
     return GTK_WIDGET (self->visibility_row);
   case LB_INPUT_DIVE_TABLE:
-    return GTK_WIDGET (self->table_row);
+    return GTK_WIDGET (self->table_rows[LB_TABLE_DIVE]);
+  case LB_INPUT_CRANE_CHART:
+    return GTK_WIDGET (self->table_rows[LB_TABLE_CRANE]);
+  case LB_INPUT_GROUND:
+    return GTK_WIDGET (self->table_rows[LB_TABLE_GROUND]);
   case LB_INPUT_FACT:
   case LB_INPUT_BURNED:
   case LB_INPUT_FIGURE:

@@ -51,9 +51,11 @@ static const LbFigureId burn_ids[] = { LB_FIGURE_BARS_LEFT, LB_FIGURE_STEEL,
                                        LB_FIGURE_CYLINDERS, LB_FIGURE_REGULATOR,
                                        LB_FIGURE_HOSE_LOSS, LB_FIGURE_LEAD_DROP };
 static const LbFigureId water_ids[] = { LB_FIGURE_PNEUMO, LB_FIGURE_NO_STOP, LB_FIGURE_DIVES };
-static const LbFigureId lift_ids[] = { LB_FIGURE_MASS_IN_WATER, LB_FIGURE_MASS_IN_AIR,
-                                       LB_FIGURE_HOOK_LOAD,     LB_FIGURE_SLING,
-                                       LB_FIGURE_CRANE_SHARE,   LB_FIGURE_LENGTHS };
+static const LbFigureId lift_ids[] = {
+  LB_FIGURE_CRITICAL, LB_FIGURE_MASS_IN_WATER, LB_FIGURE_MASS_IN_AIR, LB_FIGURE_SUCTION,
+  LB_FIGURE_AWASH,    LB_FIGURE_HOOK_LOAD,     LB_FIGURE_CRANE_SHARE, LB_FIGURE_LENGTHS,
+  LB_FIGURE_PICK,     LB_FIGURE_SLING,         LB_FIGURE_SLING_SHARE, LB_FIGURE_WHOLE_PULL,
+};
 
 static const Group groups[] = {
   { N_ ("Where"), where_ids, G_N_ELEMENTS (where_ids) },
@@ -229,6 +231,7 @@ show_figure (FigureRow *figure, const LbSheetPile *shown, LbFigureId id)
   g_autofree char *name = g_strdup_printf (
     "%s: %s", g_dgettext (GETTEXT_PACKAGE, lb_figure_title (id)), words);
 
+  gtk_widget_set_visible (figure->row, lb_cut_plan_tells (&shown->plan, id));
   gtk_label_set_label (figure->value, value);
   gtk_label_set_label (figure->range, range != NULL ? range : "");
   gtk_label_set_label (figure->reason, reason);
