@@ -25,6 +25,7 @@ struct _LbTableWindow
   GtkWidget *scroll;
   GtkLabel *verdict;
   GtkSizeGroup *column_sizes[4]; /* as many as the widest table has */
+  GtkSizeGroup *button_sizes;    /* of what stands after them */
   LbJob *job;
   LbSettingTable table;
   char **heading;
@@ -238,6 +239,7 @@ add_line (LbTableWindow *self, char **cells)
   gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   _ ("Remove this line"), -1);
   g_signal_connect (button, "clicked", G_CALLBACK (remove_clicked_cb), self);
+  gtk_size_group_add_widget (self->button_sizes, button);
   gtk_box_append (GTK_BOX (line), button);
   gtk_box_append (GTK_BOX (self->lines_box), line);
   return line;
@@ -300,6 +302,7 @@ static GtkWidget *
 make_titles (LbTableWindow *self)
 {
   GtkWidget *line = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
+  GtkWidget *end = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 0);
 
   gtk_box_append (GTK_BOX (line), make_number ("1"));
   for (guint column = 0; self->heading[column] != NULL; column++) {
@@ -307,9 +310,12 @@ make_titles (LbTableWindow *self)
     GtkWidget *label = gtk_label_new (title);
 
     gtk_widget_add_css_class (label, "heading");
+    gtk_widget_set_hexpand (label, TRUE);
     gtk_size_group_add_widget (self->column_sizes[column], label);
     gtk_box_append (GTK_BOX (line), label);
   }
+  gtk_size_group_add_widget (self->button_sizes, end);
+  gtk_box_append (GTK_BOX (line), end);
   return line;
 }
 
@@ -364,6 +370,8 @@ read_job (LbTableWindow *self)
     add_line (self, NULL);
   number_lines (self);
   update (self);
+  gtk_window_set_focus (GTK_WINDOW (self),
+                        first_cell (gtk_widget_get_first_child (self->lines_box)));
 }
 
 static void
@@ -380,6 +388,7 @@ lb_table_window_finalize (GObject *object)
 
   for (guint i = 0; i < G_N_ELEMENTS (self->column_sizes); i++)
     g_object_unref (self->column_sizes[i]);
+  g_object_unref (self->button_sizes);
   g_strfreev (self->heading);
   g_free (self->text);
   G_OBJECT_CLASS (lb_table_window_parent_class)->finalize (object);
@@ -401,6 +410,7 @@ lb_table_window_init (LbTableWindow *self)
 
   for (guint i = 0; i < G_N_ELEMENTS (self->column_sizes); i++)
     self->column_sizes[i] = gtk_size_group_new (GTK_SIZE_GROUP_HORIZONTAL);
+  self->button_sizes = gtk_size_group_new (GTK_SIZE_GROUP_HORIZONTAL);
   self->scroll = gtk_scrolled_window_new ();
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (self->scroll), GTK_POLICY_NEVER,
                                   GTK_POLICY_AUTOMATIC);
