@@ -5,7 +5,6 @@
  * not exist. What contradicts the rest of the job (more bars than the pile has, a pile pulled
  * that was never severed) is what somebody says happened: it is stored and the fold flags it. */
 #include "book/book-private.h"
-#include "book/caution-text.h"
 #include "book/setting-table.h"
 
 #include "trade/assumption.h"
@@ -173,12 +172,6 @@ is_said (const char *text)
   return FALSE;
 }
 
-static gboolean
-is_cautions (const LbDraft *draft)
-{
-  return draft->kind == LB_ENTRY_SETTING && g_strcmp0 (draft->what, LB_SETTING_CAUTIONS) == 0;
-}
-
 static const char *
 name_of_note (const LbDraft *draft)
 {
@@ -187,7 +180,7 @@ name_of_note (const LbDraft *draft)
   if (draft->kind == LB_ENTRY_SETTING && draft->what != NULL &&
       lb_setting_table_find (draft->what, &table))
     return _ (lb_setting_table_title (table));
-  return is_cautions (draft) ? _ ("The list of cautions") : _ ("The note");
+  return _ ("The note");
 }
 
 static gboolean
@@ -322,16 +315,6 @@ check_assumption (const char *key, const char *value, GError **error)
 }
 
 static gboolean
-check_cautions (const char *text, GError **error)
-{
-  g_autoptr (GStringChunk) strings = g_string_chunk_new (256);
-  LbCautionRow rows[LB_CAUTION_CREW_ROWS_MAX];
-  gsize n;
-
-  return lb_cautions_from_text (text, strings, rows, &n, error);
-}
-
-static gboolean
 check_setting (const LbDraft *draft, GError **error)
 {
   static const char *const texts[] = { "name", "place", "datum", "units", LB_SETTING_VISIBILITY,
@@ -344,8 +327,6 @@ check_setting (const LbDraft *draft, GError **error)
     return check_assumption (draft->what + strlen ("assume."), value, error);
   if (lb_setting_table_find (draft->what, &table))
     return lb_setting_table_check (table, value, error);
-  if (is_cautions (draft))
-    return check_cautions (value, error);
   if (!g_strv_contains (texts, draft->what))
     return refuse (error, _ ("There is no setting called “%s”"), draft->what);
   if (strcmp (draft->what, "name") == 0 && !is_said (value))

@@ -103,6 +103,14 @@ set_assumption (LbFold *fold, const char *key, const char *value)
 }
 
 static gboolean
+read_cautions (LbFold *fold, const char *text)
+{
+  if (fold->crew_texts == NULL)
+    fold->crew_texts = g_string_chunk_new (1024);
+  return lb_cautions_from_text (text, fold->crew_texts, fold->crew_rows, &fold->n_crew_rows, NULL);
+}
+
+static gboolean
 read_table (LbFold *fold, LbSettingTable table, const char *text)
 {
   switch (table) {
@@ -112,6 +120,8 @@ read_table (LbFold *fold, LbSettingTable table, const char *text)
     return lb_crane_chart_from_text (text, &fold->chart, NULL);
   case LB_TABLE_GROUND:
     return lb_ground_from_text (text, &fold->ground, NULL);
+  case LB_TABLE_CAUTIONS:
+    return read_cautions (fold, text);
   }
   g_assert_not_reached ();
 }
@@ -128,6 +138,8 @@ set_table (LbFold *fold, LbSettingTable table, const char *text)
     fold->chart.n_rows = 0;
   if (*fold->tables[LB_TABLE_GROUND] == '\0')
     fold->ground.n_layers = 0;
+  if (*fold->tables[LB_TABLE_CAUTIONS] == '\0')
+    fold->n_crew_rows = 0;
 }
 
 static void
@@ -137,15 +149,6 @@ set_visibility (LbFold *fold, const char *key)
     fold->has_own_visibility = FALSE;
   else if (lb_visibility_from_key (key, &fold->own_visibility))
     fold->has_own_visibility = TRUE;
-}
-
-/* The same. */
-static void
-set_cautions (LbFold *fold, const char *text)
-{
-  if (fold->crew_texts == NULL)
-    fold->crew_texts = g_string_chunk_new (1024);
-  lb_cautions_from_text (text, fold->crew_texts, fold->crew_rows, &fold->n_crew_rows, NULL);
 }
 
 static void
@@ -163,8 +166,6 @@ set_setting (LbFold *fold, const LbEntry *entry)
     fold->units = strcmp (entry->note, "metric") == 0 ? LB_UNITS_METRIC : LB_UNITS_US;
   else if (lb_setting_table_find (entry->what, &table))
     set_table (fold, table, entry->note);
-  else if (strcmp (entry->what, LB_SETTING_CAUTIONS) == 0)
-    set_cautions (fold, entry->note);
   else if (strcmp (entry->what, LB_SETTING_VISIBILITY) == 0)
     set_visibility (fold, entry->note);
   else if (g_str_has_prefix (entry->what, "assume."))

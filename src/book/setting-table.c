@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "book/setting-table.h"
 
+#include "book/caution-text.h"
 #include "book/crane-chart-text.h"
 #include "book/dive-table-text.h"
 #include "book/ground-text.h"
@@ -31,6 +32,16 @@ check_ground (const char *text, GError **error)
   return lb_ground_from_text (text, &ground, error);
 }
 
+static gboolean
+check_cautions (const char *text, GError **error)
+{
+  g_autoptr (GStringChunk) texts = g_string_chunk_new (1024);
+  LbCautionRow rows[LB_CAUTION_CREW_ROWS_MAX];
+  gsize n;
+
+  return lb_cautions_from_text (text, texts, rows, &n, error);
+}
+
 static const struct
 {
   const char *key;
@@ -55,6 +66,11 @@ static const struct
                         check_ground,
                         { "to (ft),soil,strength (psf),in water (pcf)",
                           "to (m),soil,strength (kPa),in water (kg/m3)" } },
+  [LB_TABLE_CAUTIONS] = { LB_SETTING_CAUTIONS,
+                          N_ ("The list of cautions"),
+                          FALSE,
+                          check_cautions,
+                          { "key,severity,when,words,source", "key,severity,when,words,source" } },
 };
 
 const char *

@@ -10,18 +10,19 @@ G_BEGIN_DECLS
 /* The settings of a job that hold a table as text; "" is none: then the plan goes by what is built in,
  * or says that it does not know. */
 typedef enum {
-  LB_TABLE_DIVE,   /* no-stop limits of the supervisor's own, lb_dive_table_from_text() */
-  LB_TABLE_CRANE,  /* the crane's chart, lb_crane_chart_from_text() */
-  LB_TABLE_GROUND, /* layers of the ground, lb_ground_from_text() */
+  LB_TABLE_DIVE,     /* no-stop limits of the supervisor's own, lb_dive_table_from_text() */
+  LB_TABLE_CRANE,    /* the crane's chart, lb_crane_chart_from_text() */
+  LB_TABLE_GROUND,   /* layers of the ground, lb_ground_from_text() */
+  LB_TABLE_CAUTIONS, /* the crew's own cautions, lb_cautions_from_text() */
 } LbSettingTable;
 
-#define LB_N_SETTING_TABLES (LB_TABLE_GROUND + 1)
+#define LB_N_SETTING_TABLES (LB_TABLE_CAUTIONS + 1)
 
 const char *lb_setting_table_key (LbSettingTable table);   /* "crane-chart": in the file */
 const char *lb_setting_table_title (LbSettingTable table); /* msgid: "The crane’s chart" */
 gboolean lb_setting_table_find (const char *key, LbSettingTable *out_table);
 
-/* The first line of one that somebody begins to type: "radius (ft),capacity (lb)". */
+/* The first line of one that somebody begins to type or to write a list of: "radius (ft),capacity (lb)". */
 const char *lb_setting_table_heading (LbSettingTable table, LbUnits units);
 
 /* Whether its cells may be written with a decimal comma or grouping; else they are taken to the

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "exchange/setting-list.h"
 
+#include "exchange/caution-list.h"
 #include "exchange/decimal-sign.h"
 #include "exchange/exchange-error.h"
 #include "exchange/text-table.h"
@@ -109,10 +110,38 @@ take (LbSettingTable table, const LbTextTable *cells, GError **error)
   return g_steal_pointer (&plain);
 }
 
+/* A list of its own form: with commas in its words, and columns in any order. */
+static char *
+take_cautions (const char *text, gsize length, GError **error)
+{
+  gsize n_built_in;
+  const LbCautionRow *built_in = lb_caution_rows (&n_built_in);
+  g_autoptr (LbCrewCautions) list = lb_crew_cautions_from_csv (text, length, built_in, n_built_in,
+                                                               error);
+
+  return list != NULL ? lb_crew_cautions_to_text (list) : NULL;
+}
+
+static char *
+load_cautions (GFile *file, GError **error)
+{
+  g_autoptr (GBytes) bytes = g_file_load_bytes (file, NULL, NULL, error);
+  gsize length;
+  const char *text;
+
+  if (bytes == NULL)
+    return NULL;
+  text = g_bytes_get_data (bytes, &length);
+  return take_cautions (text != NULL ? text : "", length, error);
+}
+
 char *
 lb_setting_list_from_csv (LbSettingTable table, const char *text, gsize length, GError **error)
 {
   g_return_val_if_fail (text != NULL, NULL);
+
+  if (table == LB_TABLE_CAUTIONS)
+    return take_cautions (text, length, error);
 
   g_autoptr (GBytes) bytes = g_bytes_new_static (text, length);
   g_autoptr (LbTextTable) cells = lb_text_table_parse (bytes, NULL, error);
@@ -124,6 +153,9 @@ char *
 lb_setting_list_load (LbSettingTable table, GFile *file, GError **error)
 {
   g_return_val_if_fail (G_IS_FILE (file), NULL);
+
+  if (table == LB_TABLE_CAUTIONS)
+    return load_cautions (file, error);
 
   g_autoptr (LbTextTable) cells = lb_text_table_load (file, NULL, error);
 

@@ -438,15 +438,10 @@ fill_setting (Record *record, int n_args, char **args, GError **error)
   draft->note = args[1];
   if (g_strv_contains (texts, args[0]))
     return TRUE;
-  if (lb_setting_table_find (args[0], &table) || g_str_equal (args[0], LB_SETTING_CAUTIONS)) {
-    const gboolean is_cautions = g_str_equal (args[0], LB_SETTING_CAUTIONS);
-
+  if (lb_setting_table_find (args[0], &table)) {
     g_set_error (error, LB_TRADE_ERROR, LB_TRADE_ERROR_UNKNOWN,
                  _ ("“%s” is taken from a file: write “lastbent-tool %s”"), args[0],
-                 is_cautions               ? lb_command_take_cautions.name
-                 : table == LB_TABLE_DIVE  ? lb_command_take_dive_table.name
-                 : table == LB_TABLE_CRANE ? lb_command_take_crane_chart.name
-                                           : lb_command_take_soil.name);
+                 lb_tool_take_command (table)->name);
     return FALSE;
   }
   if (!lb_assumption_find (args[0], &id)) {

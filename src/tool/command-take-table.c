@@ -12,7 +12,7 @@ static void
 say_taken (const LbFold *fold, LbSettingTable table)
 {
   const guint n_dive_rows = (guint) fold->own_table.n_rows, n_rows = fold->chart.n_rows,
-              n_layers = fold->ground.n_layers;
+              n_layers = fold->ground.n_layers, n_cautions = (guint) fold->n_crew_rows;
 
   switch (table) {
   case LB_TABLE_DIVE:
@@ -30,6 +30,11 @@ say_taken (const LbFold *fold, LbSettingTable table)
                        "%u layers taken: the job goes by this ground.\n", n_layers),
              n_layers);
     return;
+  case LB_TABLE_CAUTIONS:
+    g_print (ngettext ("The job has %u caution of the crew’s own.\n",
+                       "The job has %u cautions of the crew’s own.\n", n_cautions),
+             n_cautions);
+    return;
   }
   g_assert_not_reached ();
 }
@@ -41,11 +46,13 @@ say_none (LbSettingTable table, gboolean is_already)
     [LB_TABLE_DIVE] = N_ ("The job goes by the U.S. Navy’s table already.\n"),
     [LB_TABLE_CRANE] = N_ ("The job has no chart of the crane.\n"),
     [LB_TABLE_GROUND] = N_ ("The job knows no ground.\n"),
+    [LB_TABLE_CAUTIONS] = N_ ("The job has no cautions of the crew’s own.\n"),
   };
   static const char *const again[LB_N_SETTING_TABLES] = {
     [LB_TABLE_DIVE] = N_ ("The job goes by the U.S. Navy’s table again.\n"),
     [LB_TABLE_CRANE] = N_ ("The crane’s chart is out of the job.\n"),
     [LB_TABLE_GROUND] = N_ ("The layers of the ground are out of the job.\n"),
+    [LB_TABLE_CAUTIONS] = N_ ("The crew’s own cautions are out of the job.\n"),
   };
 
   g_print ("%s", _ (is_already ? already[table] : again[table]));
@@ -119,6 +126,12 @@ run_ground (int n_args, char **args)
   return run (LB_TABLE_GROUND, n_args, args);
 }
 
+static LbExit
+run_cautions (int n_args, char **args)
+{
+  return run (LB_TABLE_CAUTIONS, n_args, args);
+}
+
 static const GOptionEntry dive_options[] = {
   { "clear", 0, 0, G_OPTION_ARG_NONE, &is_cleared, N_ ("Go back to the U.S. Navy’s table"), NULL },
   { NULL },
@@ -172,3 +185,30 @@ const LbCommand lb_command_take_soil = {
   .most = 2,
   .run = run_ground,
 };
+
+const LbCommand lb_command_take_cautions = {
+  .name = "take-cautions",
+  .arguments = N_ ("FILE [LIST]"),
+  .summary = N_ ("Keep the crew’s own cautions in the job, beside those built in"),
+  .more = N_ ("LIST is delimited text of the form of cautions.csv: key,severity,when,words,source. "
+              "What is wrong is said with line and column, and then nothing is taken."),
+  .options = options,
+  .least = 1,
+  .most = 2,
+  .run = run_cautions,
+};
+
+const LbCommand *
+lb_tool_take_command (LbSettingTable table)
+{
+  static const LbCommand *const commands[LB_N_SETTING_TABLES] = {
+    [LB_TABLE_DIVE] = &lb_command_take_dive_table,
+    [LB_TABLE_CRANE] = &lb_command_take_crane_chart,
+    [LB_TABLE_GROUND] = &lb_command_take_soil,
+    [LB_TABLE_CAUTIONS] = &lb_command_take_cautions,
+  };
+
+  g_return_val_if_fail (table < LB_N_SETTING_TABLES, NULL);
+
+  return commands[table];
+}

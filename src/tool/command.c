@@ -27,28 +27,20 @@ lb_tool_job_open (LbToolJob *job, const char *path, LbBookMode mode, GError **er
   return job->book != NULL && lb_tool_job_read (job, error);
 }
 
-LbCrewCautions *
-lb_tool_read_cautions (const char *path, GError **error)
-{
-  g_autofree char *text = NULL;
-  gsize length, n_taken;
-  const LbCautionRow *taken = lb_caution_rows (&n_taken);
-  LbCrewCautions *list;
-
-  if (!g_file_get_contents (path, &text, &length, error))
-    return NULL;
-  list = lb_crew_cautions_from_csv (text, length, taken, n_taken, error);
-  if (list == NULL)
-    g_prefix_error (error, "%s: ", path);
-  return list;
-}
-
 gboolean
 lb_tool_job_add_cautions (LbToolJob *job, const char *path, GError **error)
 {
+  g_autofree char *text = NULL;
+  gsize length, n_built_in;
+  const LbCautionRow *built_in = lb_caution_rows (&n_built_in);
+
   if (path == NULL)
     return TRUE;
-  job->cautions = lb_tool_read_cautions (path, error);
+  if (!g_file_get_contents (path, &text, &length, error))
+    return FALSE;
+  job->cautions = lb_crew_cautions_from_csv (text, length, built_in, n_built_in, error);
+  if (job->cautions == NULL)
+    g_prefix_error (error, "%s: ", path);
   return job->cautions != NULL;
 }
 

@@ -3,6 +3,7 @@
 
 #include "book/book.h"
 #include "book/fold.h"
+#include "book/setting-table.h"
 #include "draw/picture-text.h"
 #include "exchange/caution-list.h"
 
@@ -35,6 +36,9 @@ extern const LbCommand lb_command_demo, lb_command_new, lb_command_take_piles,
   lb_command_divers, lb_command_totals, lb_command_summary, lb_command_draw, lb_command_print,
   lb_command_check;
 
+/* The command that takes the list of such a table. */
+const LbCommand *lb_tool_take_command (LbSettingTable table);
+
 /* A job file in memory, for commands that work on one. */
 typedef struct
 {
@@ -49,7 +53,6 @@ gboolean lb_tool_job_read (LbToolJob *job, GError **error); /* again, after reco
 
 /* The crew's own cautions from a list (exchange/caution-list), for the plans of this job; @path may be
  * NULL, which adds none. Once a job. */
-LbCrewCautions *lb_tool_read_cautions (const char *path, GError **error);
 gboolean lb_tool_job_add_cautions (LbToolJob *job, const char *path, GError **error);
 
 /* Stores a setting of the job that is taken from a file; "" puts it away. */

@@ -253,6 +253,29 @@ test_typed_chart (Fixture *fixture, gconstpointer data)
   gtk_window_destroy (GTK_WINDOW (window));
 }
 
+/* The crew's own cautions are counted on their row, raised by plans, and taken out again. */
+static void
+test_cautions (Fixture *fixture, gconstpointer data)
+{
+  const char list[] = "key,severity,when,words,source\n"
+                      "our-gate,danger,always,Gate B is locked: call first.,site rule 4\n";
+  LbTableRow *row = find_table_row (fixture, "The crew’s own cautions");
+  g_autofree char *path = g_strconcat (fixture->path, ".csv", NULL);
+  g_autoptr (GFile) file = g_file_new_for_path (path);
+  g_autoptr (GError) error = NULL;
+
+  g_file_set_contents (path, list, -1, &error);
+  g_assert_no_error (error);
+  g_assert_cmpstr (adw_action_row_get_subtitle (ADW_ACTION_ROW (row)), ==,
+                   "None beside those built in");
+  lb_table_row_take (row, file);
+  g_assert_cmpstr (adw_action_row_get_subtitle (ADW_ACTION_ROW (row)), ==,
+                   "1 beside those built in");
+  g_assert_cmpuint (lb_fold_basis (lb_job_get_fold (fixture->job))->n_crew_rows, ==, 1);
+  g_signal_emit_by_name (find_widget (GTK_WIDGET (row), GTK_TYPE_BUTTON, "Take Out"), "clicked");
+  g_assert_cmpuint (lb_fold_basis (lb_job_get_fold (fixture->job))->n_crew_rows, ==, 0);
+}
+
 /* A soil is chosen from the list; a sand has no strength. */
 static void
 test_typed_ground (Fixture *fixture, gconstpointer data)
@@ -290,6 +313,7 @@ main (int argc, char **argv)
   ADD ("own-table", test_own_table);
   ADD ("choice", test_choice);
   ADD ("typed-chart", test_typed_chart);
+  ADD ("cautions", test_cautions);
   ADD ("typed-ground", test_typed_ground);
   ADD ("visibility", test_visibility);
 

@@ -92,14 +92,14 @@ make_group (LbDefaultsWindow *self, gsize i)
   return group;
 }
 
-/* No number of its own: the layers are all that a whole pull needs. */
+/* One without a number of its own. */
 static AdwPreferencesGroup *
-make_ground (LbDefaultsWindow *self)
+make_table_group (LbDefaultsWindow *self, const char *title, LbSettingTable table)
 {
   AdwPreferencesGroup *group = ADW_PREFERENCES_GROUP (adw_preferences_group_new ());
 
-  adw_preferences_group_set_title (group, _ ("Ground"));
-  add_table (self, group, LB_TABLE_GROUND);
+  adw_preferences_group_set_title (group, title);
+  add_table (self, group, table);
   return group;
 }
 
@@ -147,7 +147,8 @@ lb_defaults_window_init (LbDefaultsWindow *self)
   adw_preferences_page_add (page, make_warning ());
   for (gsize i = 0; i < G_N_ELEMENTS (groups); i++)
     adw_preferences_page_add (page, make_group (self, i));
-  adw_preferences_page_add (page, make_ground (self));
+  adw_preferences_page_add (page, make_table_group (self, _ ("Ground"), LB_TABLE_GROUND));
+  adw_preferences_page_add (page, make_table_group (self, _ ("Cautions"), LB_TABLE_CAUTIONS));
   gtk_widget_set_vexpand (GTK_WIDGET (page), TRUE);
   gtk_box_append (GTK_BOX (box), adw_header_bar_new ());
   gtk_box_append (GTK_BOX (box), GTK_WIDGET (page));

@@ -35,6 +35,9 @@ static const struct
                         N_ ("Not known: no pull of a whole pile is reckoned"), N_ ("Take Out"),
                         N_ ("Open the Layers of the Ground"), N_ ("The layers were not taken"),
                         TRUE },
+  [LB_TABLE_CAUTIONS] = { N_ ("The crew’s own cautions"), N_ ("None beside those built in"),
+                          N_ ("Take Out"), N_ ("Open a List of Cautions"),
+                          N_ ("The cautions were not taken"), FALSE },
 };
 
 /* @text "" for none. */
@@ -180,6 +183,13 @@ ground_words (const LbVoice *voice, const LbGround *ground)
 }
 
 static char *
+caution_words (guint n)
+{
+  return g_strdup_printf (
+    g_dngettext (GETTEXT_PACKAGE, "%u beside those built in", "%u beside those built in", n), n);
+}
+
+static char *
 words_of (LbTableRow *self)
 {
   const LbFold *fold = lb_job_get_fold (self->job);
@@ -194,6 +204,8 @@ words_of (LbTableRow *self)
     return crane_words (voice, &fold->chart);
   case LB_TABLE_GROUND:
     return ground_words (voice, &fold->ground);
+  case LB_TABLE_CAUTIONS:
+    return caution_words ((guint) fold->n_crew_rows);
   }
   g_assert_not_reached ();
 }
