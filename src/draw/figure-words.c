@@ -343,6 +343,36 @@ why_hold_stress (const LbWhy *why)
   return g_strdup_printf (_ ("they may bear %s: %s yield over %s"), allowed, yield, over);
 }
 
+/* What the order on record costs, appended to @line, which is taken. */
+static char *
+add_price (const LbWhy *why, char *line)
+{
+  const LbOrderPrice *price = &why->plan->price;
+  g_autofree char *own = line;
+
+  if (!price->is_known)
+    return g_steal_pointer (&own);
+  if (price->fewer > 0)
+    return g_strdup_printf (
+      /* Translators: the reason before, a count of bars. */
+      g_dngettext (GETTEXT_PACKAGE,
+                   "%s; in the order that the figures favour %u more bar could be burned first",
+                   "%s; in the order that the figures favour %u more bars could be burned first",
+                   price->fewer),
+      own, price->fewer);
+  if (price->chosen > price->favoured) {
+    g_autofree char *chosen = lb_why_say (why, LB_QUANTITY_SHARE, price->chosen);
+    g_autofree char *favoured = lb_why_say (why, LB_QUANTITY_SHARE, price->favoured);
+
+    return g_strdup_printf (
+      /* Translators: the reason before, two shares. */
+      _ ("%s; until then the bars carry %s of what they may, in the order that the figures favour "
+         "%s"),
+      own, chosen, favoured);
+  }
+  return g_strdup_printf (_ ("%s; no order lets more be burned first"), own);
+}
+
 static char *
 why_rig_before (const LbWhy *why)
 {
@@ -355,8 +385,9 @@ why_rig_before (const LbWhy *why)
     _ ("%s of stub and %s of current on bars of %s yield over %s"), length, current, yield, factor);
 
   if (!why->plan->hold.is_lower_bound)
-    return g_steal_pointer (&line);
-  return g_strdup_printf (_ ("%s; concrete left holds too, by how much nobody knows"), line);
+    return add_price (why, g_steal_pointer (&line));
+  return add_price (
+    why, g_strdup_printf (_ ("%s; concrete left holds too, by how much nobody knows"), line));
 }
 
 static char *

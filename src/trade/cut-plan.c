@@ -150,6 +150,37 @@ stress_before_rigging (const LbBurnOrder *hold)
   return peak_pa;
 }
 
+static gsize
+count_before_hook (const LbBurnOrder *order)
+{
+  return order->rig_before > 0 ? order->rig_before - 1 : order->n_steps;
+}
+
+/* The order on record beside the one that would be taken if there were none. */
+static void
+weigh_choice (const LbPile *pile,
+              LbBarSet burned,
+              LbBarSet gone,
+              const LbCutBasis *basis,
+              LbCutPlan *plan)
+{
+  LbPile unbound = *pile;
+  LbBurnOrder favoured;
+
+  unbound.order = LB_ORDER_BEST;
+  if (lb_pile_hold_reckon (&unbound, plan->places, burned, gone, 0, basis, &favoured) != NULL)
+    return;
+
+  const gsize n_favoured = count_before_hook (&favoured);
+  const gsize n_chosen = count_before_hook (&plan->hold);
+  plan->price = (LbOrderPrice){
+    .is_known = TRUE,
+    .fewer = n_favoured > n_chosen ? (guint) (n_favoured - n_chosen) : 0,
+    .chosen = plan->hold.slack_utilisation,
+    .favoured = favoured.slack_utilisation,
+  };
+}
+
 /* What the bars left carry, and the order it comes from; without it, high side first. */
 static void
 reckon_hold (const LbPile *pile,
@@ -181,6 +212,8 @@ reckon_hold (const LbPile *pile,
     plan->order[i] = plan->hold.steps[i].bar;
   figures[LB_FIGURE_RIG_BEFORE].range = exactly ((double) plan->hold.rig_before);
   figures[LB_FIGURE_HOLD_STRESS].range = exactly (stress_before_rigging (&plan->hold));
+  if (*pile->order != '\0')
+    weigh_choice (pile, burned, gone, basis, plan);
 }
 
 /* Which figures the job's own record stands behind. */

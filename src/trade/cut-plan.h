@@ -70,6 +70,15 @@ typedef struct
   double known_m;   /* so far down the ground is known */
 } LbWholePull;
 
+/* What an order that somebody chose costs beside the one that the figures favour. */
+typedef struct
+{
+  gboolean is_known; /* one was chosen, and both can be weighed */
+  guint fewer;       /* bars burned before the hook must hold */
+  double chosen,
+    favoured; /* greatest share of what the bars may bear until then; NAN for a hinge */
+} LbOrderPrice;
+
 typedef struct
 {
   LbFigure figures[LB_N_FIGURES];
@@ -78,6 +87,7 @@ typedef struct
   LbBarSet gone;               /* bars found gone */
   const char *hold_missing;    /* msgid: why there is no hold; NULL when there is */
   LbBurnOrder hold;            /* the same order weighed, when there is */
+  LbOrderPrice price;          /* of that order, when somebody chose it */
   double yield_pa;             /* of the bars, as reckoned with */
   LbOutline outline;           /* at the cut; its width is 0 where it is not known */
   LbPoint places[LB_BARS_MAX]; /* all bars, see lb_pile_bars_place() */

@@ -116,6 +116,37 @@ test_by_hand (void)
   g_assert_cmpfloat (plan.places[plan.order[0]].y, <, 0); /* the high side */
 }
 
+/* The price of another order than the figures': none for theirs typed out, and never a gain. */
+static void
+test_price_of_an_order (void)
+{
+  LbAssumptions assumptions;
+  LbCutPlan plan, favoured;
+  LbPile pile;
+  g_autoptr (GString) same = g_string_new (NULL);
+
+  example (&pile);
+  lb_assumptions_init (&assumptions);
+  assumptions.value[LB_ASSUME_HOLD_FACTOR] = 1.5;
+  reckon (&pile, 0, 0, &assumptions, &favoured);
+  g_assert_false (favoured.price.is_known);
+  for (gsize i = 0; i < favoured.n_order; i++)
+    g_string_append_printf (same, "%s%u", i > 0 ? "," : "", favoured.order[i] + 1u);
+
+  pile.order = same->str;
+  reckon (&pile, 0, 0, &assumptions, &plan);
+  g_assert_true (plan.price.is_known);
+  g_assert_cmpuint (plan.price.fewer, ==, 0);
+  g_assert_cmpfloat (plan.price.chosen, ==, plan.price.favoured);
+
+  /* The low side first: what is left hangs on the bars that are pulled. */
+  pile.order = "1,2,8,3,7,4,6,5";
+  reckon (&pile, 0, 0, &assumptions, &plan);
+  g_assert_true (plan.price.is_known);
+  g_assert_cmpuint (plan.price.fewer + plan.hold.rig_before, ==, favoured.hold.rig_before);
+  g_assert_true (plan.price.fewer > 0 || plan.price.chosen >= plan.price.favoured);
+}
+
 static void
 test_ranges_rise (void)
 {
@@ -394,6 +425,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/trade/cut-plan/found-gone", test_found_gone);
   g_test_add_func ("/trade/cut-plan/prestressed", test_prestressed);
   g_test_add_func ("/trade/cut-plan/bars-burned", test_bars_burned);
+  g_test_add_func ("/trade/cut-plan/price-of-an-order", test_price_of_an_order);
   g_test_add_func ("/trade/cut-plan/tags", test_tags);
   g_test_add_func ("/trade/cut-plan/keys", test_keys);
   return g_test_run ();
