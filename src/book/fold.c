@@ -550,6 +550,7 @@ lb_fold_free (LbFold *fold)
   g_free (fold->is_alive);
   g_hash_table_unref (fold->by_mark);
   lb_text_pool_free (fold->strings);
+  g_clear_pointer (&fold->crew_texts, g_string_chunk_free);
   g_free (fold->lessons);
   g_free (fold);
 }
