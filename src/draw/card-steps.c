@@ -295,6 +295,14 @@ sum_text (const LbCard *card)
     /* Translators: of the bars in the section; which ones. */
     add_sum (words, separator, g_strdup_printf (_ ("Ringed, hook first: %s"), ringed));
   }
+  if (lb_card_n_step_columns (card) <= 2 && card->plan.hold_missing == NULL &&
+      card->plan.yield_most_pa > card->plan.yield_pa)
+  {
+    g_autofree char *yield = lb_voice_quantity (&card->pen.voice, LB_QUANTITY_STRESS,
+                                                card->plan.yield_pa);
+    /* Translators: a yield point. */
+    add_sum (words, separator, g_strdup_printf (_ ("Steel not known: %s taken"), yield));
+  }
   const double each_s = card->steps.steps[0].takes_s;
   if (!isnan (each_s)) {
     g_autofree char *each = minutes_text (card, each_s, 1);

@@ -57,11 +57,25 @@ lb_assumed_text (const LbVoice *voice, LbAssumptionId id, double si)
                       : lb_voice_quantity (voice, lb_assumption (id)->quantity, si);
 }
 
+/* How late the hook could come if the steel, which nobody knows, were the strongest. */
+static char *
+rig_before_range_text (const LbRange *range)
+{
+  if (isnan (range->likely) || !(range->high > range->low))
+    return NULL;
+  g_autofree char *low = lb_ordinal_text ((guint) range->low);
+  g_autofree char *high = lb_ordinal_text ((guint) range->high);
+  /* Translators: a range of a figure, “18–37 min”. */
+  return g_strdup_printf (C_ ("range", "%s–%s"), low, high);
+}
+
 char *
 lb_figure_range_text (const LbVoice *voice, const LbCutPlan *plan, LbFigureId id)
 {
   const LbQuantity quantity = lb_figure_quantity (id);
   const LbRange *const range = &plan->figures[id].range;
+  if (id == LB_FIGURE_RIG_BEFORE)
+    return rig_before_range_text (range);
   if (!isfinite (range->low) || !isfinite (range->high) || id == LB_FIGURE_CRITICAL)
     return NULL;
   g_autofree char *low = lb_voice_quantity_number (voice, quantity, range->low);
@@ -327,18 +341,33 @@ why_lead_drop (const LbWhy *why)
                           most);
 }
 
+static gboolean
+is_steel_known (const LbCutPlan *plan)
+{
+  return !(plan->yield_most_pa > plan->yield_pa);
+}
+
+/* "33 ksi", or "33 to 60 ksi (not known: the least counts)". */
+static char *
+say_yield (const LbWhy *why)
+{
+  const LbCutPlan *const plan = why->plan;
+  if (is_steel_known (plan))
+    return lb_why_say (why, LB_QUANTITY_STRESS, plan->yield_pa);
+  g_autofree char *least = lb_voice_quantity_number (why->voice, LB_QUANTITY_STRESS,
+                                                     plan->yield_pa);
+  g_autofree char *most = lb_why_say (why, LB_QUANTITY_STRESS, plan->yield_most_pa);
+  /* Translators: yield points of the weakest and the strongest steel that the bars may be of. */
+  return g_strdup_printf (_ ("%s to %s (year and steel not known: the least counts)"), least, most);
+}
+
 static char *
 why_hold_stress (const LbWhy *why)
 {
   const double factor = why->assumptions->value[LB_ASSUME_HOLD_FACTOR];
   g_autofree char *allowed = lb_why_say (why, LB_QUANTITY_STRESS, why->plan->yield_pa / factor);
-  g_autofree char *yield = lb_why_say (why, LB_QUANTITY_STRESS, why->plan->yield_pa);
+  g_autofree char *yield = say_yield (why);
   g_autofree char *over = lb_why_say_assumed (why, LB_ASSUME_HOLD_FACTOR);
-  const double *const value = why->assumptions->value;
-  if (value[LB_ASSUME_STEEL_YIELD] <= 0 && value[LB_ASSUME_YEAR_BUILT] <= 0)
-    /* Translators: what a bar may bear, its yield point, the factor on it. */
-    return g_strdup_printf (_ ("they may bear %s: %s yield, the least, as no year is set, over %s"),
-                            allowed, yield, over);
   /* Translators: what a bar may bear, its yield point, the factor on it. */
   return g_strdup_printf (_ ("they may bear %s: %s yield over %s"), allowed, yield, over);
 }
@@ -377,7 +406,7 @@ static char *
 why_rig_before (const LbWhy *why)
 {
   g_autofree char *length = lb_why_say_figure (why, LB_FIGURE_TRUE_LENGTH);
-  g_autofree char *yield = lb_why_say (why, LB_QUANTITY_STRESS, why->plan->yield_pa);
+  g_autofree char *yield = say_yield (why);
   g_autofree char *factor = lb_why_say_assumed (why, LB_ASSUME_HOLD_FACTOR);
   g_autofree char *current = lb_why_say_assumed (why, LB_ASSUME_CURRENT);
   g_autofree char *line = g_strdup_printf (

@@ -51,6 +51,25 @@ add_order (JsonBuilder *builder, const LbCutPlan *plan)
   json_builder_end_array (builder);
 }
 
+/* What the hold rests on, and what an order that somebody chose costs. */
+static void
+add_hold (JsonBuilder *builder, const LbCutPlan *plan)
+{
+  lb_json_add_member (builder, g_strdup ("yield_pa"), plan->yield_pa);
+  lb_json_add_member (builder, g_strdup ("yield_high_pa"), plan->yield_most_pa);
+  json_builder_set_member_name (builder, "order_price");
+  if (!plan->price.is_known) {
+    json_builder_add_null_value (builder);
+    return;
+  }
+  json_builder_begin_object (builder);
+  json_builder_set_member_name (builder, "fewer_bars_before_hook_count");
+  json_builder_add_int_value (builder, plan->price.fewer);
+  lb_json_add_member (builder, g_strdup ("share_borne"), plan->price.chosen);
+  lb_json_add_member (builder, g_strdup ("share_borne_in_favoured_order"), plan->price.favoured);
+  json_builder_end_object (builder);
+}
+
 /* What the figures of the lift rest on beyond their numbers. */
 static void
 add_lift (JsonBuilder *builder, const LbCutPlan *plan)
@@ -140,6 +159,7 @@ put_json (const LbToolJob *job, guint pile, const LbVoice *voice, const LbCutPla
   lb_json_add_text (builder, "lead_side",
                     plan->is_battered ? lb_compass_name (plan->lead_side) : NULL);
   add_order (builder, plan);
+  add_hold (builder, plan);
   add_lift (builder, plan);
   add_cautions (builder, facts, &job->fold->assumptions, voice, plan);
   lb_json_add_basis (builder, facts, &job->fold->assumptions);

@@ -23,13 +23,16 @@ lb_cut_basis (const LbAssumptions *assumptions)
     .crane = lb_crane_here (assumptions, NULL),
     .cylinder_gas_m3 = (double) NAN,
     .yield_pa = period->grade->yield_pa,
+    .yield_most_pa = period->grade->yield_pa,
     .yield_tag = period->tag,
   };
 
   lb_cylinder_usable (&cylinder, LB_FREE_GAS_K, &basis.cylinder_gas_m3, NULL);
   if (value[LB_ASSUME_STEEL_YIELD] > 0) {
-    basis.yield_pa = value[LB_ASSUME_STEEL_YIELD];
+    basis.yield_pa = basis.yield_most_pa = value[LB_ASSUME_STEEL_YIELD];
     basis.yield_tag = lb_assumptions_tag (assumptions, LB_ASSUME_STEEL_YIELD);
+  } else if (!(value[LB_ASSUME_YEAR_BUILT] > 0)) {
+    basis.yield_most_pa = lb_steel_for_year (G_MAXINT)->grade->yield_pa;
   }
   return basis;
 }

@@ -27,7 +27,8 @@ typedef struct
   const LbGround *ground;        /* NULL where it is not known */
   LbCraneHere crane;
   double cylinder_gas_m3; /* usable of a full cylinder; NAN when its numbers make no sense */
-  double yield_pa;        /* of the bars */
+  double yield_pa;        /* of the bars; where nobody says of what time, of the weakest */
+  double yield_most_pa;   /* of the strongest that they may well be; the same where it is known */
   LbTag yield_tag;
   const LbCautionRow *crew_rows; /* cautions of the crew's own, beside those built in */
   gsize n_crew_rows;             /* at most %LB_CAUTION_CREW_ROWS_MAX */

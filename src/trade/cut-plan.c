@@ -181,6 +181,25 @@ weigh_choice (const LbPile *pile,
   };
 }
 
+/* Nobody knows of what steel the bars are: what is done goes by the weakest, and how late the hook could
+ * come, were they the strongest that they may well be, is the other end. */
+static void
+widen_by_steel (const LbPile *pile, LbBarSet burned, const LbCutBasis *basis, LbCutPlan *plan)
+{
+  LbCutBasis strongest = *basis;
+  LbRange *rig_before = &plan->figures[LB_FIGURE_RIG_BEFORE].range;
+  LbRange *stress = &plan->figures[LB_FIGURE_HOLD_STRESS].range;
+  LbBurnOrder hold;
+
+  strongest.yield_pa = basis->yield_most_pa;
+  if (!(basis->yield_most_pa > basis->yield_pa) ||
+      !lb_pile_hold_weigh (pile, plan->places, burned, plan->order, plan->n_order, &strongest,
+                           &hold))
+    return;
+  rig_before->high = MAX (rig_before->high, (double) hold.rig_before);
+  stress->high = MAX (stress->high, stress_before_rigging (&hold));
+}
+
 /* What the bars left carry, and the order it comes from; without it, high side first. */
 static void
 reckon_hold (const LbPile *pile,
@@ -196,6 +215,7 @@ reckon_hold (const LbPile *pile,
   figures[LB_FIGURE_RIG_BEFORE].range = exactly ((double) NAN);
   figures[LB_FIGURE_HOLD_STRESS].range = exactly ((double) NAN);
   plan->yield_pa = basis->yield_pa;
+  plan->yield_most_pa = basis->yield_most_pa;
   if (pile->n_bars == 0)
     return;
 
@@ -212,6 +232,7 @@ reckon_hold (const LbPile *pile,
     plan->order[i] = plan->hold.steps[i].bar;
   figures[LB_FIGURE_RIG_BEFORE].range = exactly ((double) plan->hold.rig_before);
   figures[LB_FIGURE_HOLD_STRESS].range = exactly (stress_before_rigging (&plan->hold));
+  widen_by_steel (pile, burned, basis, plan);
   if (*pile->order != '\0')
     weigh_choice (pile, burned, gone, basis, plan);
 }

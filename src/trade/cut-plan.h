@@ -89,6 +89,7 @@ typedef struct
   LbBurnOrder hold;            /* the same order weighed, when there is */
   LbOrderPrice price;          /* of that order, when somebody chose it */
   double yield_pa;             /* of the bars, as reckoned with */
+  double yield_most_pa;        /* more than that where nobody knows of what steel they are */
   LbOutline outline;           /* at the cut; its width is 0 where it is not known */
   LbPoint places[LB_BARS_MAX]; /* all bars, see lb_pile_bars_place() */
   LbBurnBasis burn_basis;      /* what the burning rate rests on */

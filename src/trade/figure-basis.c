@@ -53,7 +53,7 @@ G_STATIC_ASSERT (LB_N_ASSUMPTIONS <= 64);
    ON (TRIM) | ON (LIST_LIMIT))
 #define ON_HOLD                                                                              \
   (ON (WATER_DENSITY) | ON (CONCRETE_DENSITY) | ON_GROWTH | ON (CURRENT) | ON (YEAR_BUILT) | \
-   ON (STEEL_YIELD) | ON (HOLD_FACTOR) | ON (CUT_GAP) | ON (BARE_LENGTH))
+   ON (STEEL_YIELD) | ON (HOLD_FACTOR) | ON (CUT_GAP) | ON (BARE_LENGTH) | ON (HOOK_SHARE))
 
 #define HOLD_FACTS                                                                     \
   (SECTION_FACTS | FACT (N_BARS) | FACT (BAR) | FACT (BAR_INSET) | FACT (BAR_PLACES) | \
@@ -590,6 +590,10 @@ out_of_play (const Row *row, const LbPile *pile, const LbAssumptions *assumption
     out |= ON (WATER_DENSITY);
   if (value[LB_ASSUME_STEEL_YIELD] > 0)
     out |= ON (YEAR_BUILT);
+  /* Were the steel stronger, bars could go on a slack hook whose place in the order comes from their
+   * being burned on a tight one. */
+  if (value[LB_ASSUME_STEEL_YIELD] > 0 || value[LB_ASSUME_YEAR_BUILT] > 0)
+    out |= ON (HOOK_SHARE);
   if (row == &table[LB_FIGURE_HOSE_LOSS] && value[LB_ASSUME_HOSE_LOSS] > 0)
     out |= ON (HOSE_BORE) | ON (OXYGEN_FLOW) | ON (OVER_BOTTOM);
   return out;

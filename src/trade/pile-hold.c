@@ -106,6 +106,38 @@ are_beyond_section (const LbPile *pile, const LbAssumptions *assumptions, const 
          lb_bars_fit (&at_cut, places, pile->n_bars, pile->bar->diameter_m, NULL) != LB_BARS_FIT;
 }
 
+/* What is to be weighed; @burn borrows @cut. A reason when nothing can be said, as a msgid. */
+static const char *
+prepare (const LbPile *pile,
+         const LbPoint *places,
+         LbBarSet burned,
+         const LbCutBasis *basis,
+         LbCut *cut,
+         LbBurnCase *burn)
+{
+  LbStub stub = stub_of (pile, basis->assumptions);
+
+  *cut = cut_of (pile, places, basis);
+  *burn = (LbBurnCase){
+    .cut = cut,
+    .left = lb_bar_set_all (pile->n_bars) & ~burned,
+    .pinned = pile->pinned & lb_bar_set_all (pile->n_bars) & ~burned,
+    .side_rad = G_PI,
+  };
+  if (burn->left == 0)
+    return N_ ("No bar is left.");
+  if (are_beyond_section (pile, basis->assumptions, places))
+    return N_ (
+      "The bars on record do not fit in the section: correct the bar places, the bar size or "
+      "the width.");
+  if (!lb_stub_load_reckon (&stub, &burn->slack, NULL))
+    return N_ ("The weight above the cut cannot be told from what is on record.");
+  stub.hook_share = basis->assumptions->value[LB_ASSUME_HOOK_SHARE];
+  if (!lb_stub_load_reckon (&stub, &burn->held, NULL) || !lb_cut_check (cut, NULL))
+    return N_ ("The bars in the cut cannot be reckoned from what is on record.");
+  return NULL;
+}
+
 const char *
 lb_pile_hold_reckon (const LbPile *pile,
                      const LbPoint *places,
@@ -120,37 +152,47 @@ lb_pile_hold_reckon (const LbPile *pile,
   g_return_val_if_fail (basis, NULL);
   g_return_val_if_fail (out_order, NULL);
 
-  const LbCut cut = cut_of (pile, places, basis);
-  LbBurnCase burn = {
-    .cut = &cut,
-    .left = lb_bar_set_all (pile->n_bars) & ~burned,
-    .pinned = pile->pinned & lb_bar_set_all (pile->n_bars) & ~burned,
-    .side_rad = G_PI,
-  };
-  LbStub stub = stub_of (pile, basis->assumptions);
+  LbCut cut;
+  LbBurnCase burn;
   guint8 order[LB_BARS_MAX];
-  gsize n;
 
   if (pile->bar && !lb_hold_applies (pile->bar))
     return N_ ("Strand is stressed before the stub hangs on it: bar rules say nothing of it.");
   if (n_burned_unplaced > 0)
     return N_ ("Which bars are burned is not on record, only how many.");
-  if (burn.left == 0)
-    return N_ ("No bar is left.");
-  if (are_beyond_section (pile, basis->assumptions, places))
-    return N_ (
-      "The bars on record do not fit in the section: correct the bar places, the bar size or "
-      "the width.");
-  if (!lb_stub_load_reckon (&stub, &burn.slack, NULL))
-    return N_ ("The weight above the cut cannot be told from what is on record.");
-  stub.hook_share = basis->assumptions->value[LB_ASSUME_HOOK_SHARE];
-  if (!lb_stub_load_reckon (&stub, &burn.held, NULL) || !lb_cut_check (&cut, NULL))
-    return N_ ("The bars in the cut cannot be reckoned from what is on record.");
 
-  n = choose_order (pile, &burn, gone, order);
+  const char *reason = prepare (pile, places, burned, basis, &cut, &burn);
+
+  if (reason != NULL)
+    return reason;
+
+  const gsize n = choose_order (pile, &burn, gone, order);
+
   if (n == 0 || !lb_burn_order_weigh (&burn, order, n, out_order, NULL))
     return N_ ("The order on record is not one of the bars left: correct it.");
   return NULL;
+}
+
+gboolean
+lb_pile_hold_weigh (const LbPile *pile,
+                    const LbPoint *places,
+                    LbBarSet burned,
+                    const guint8 *order,
+                    gsize n,
+                    const LbCutBasis *basis,
+                    LbBurnOrder *out_order)
+{
+  g_return_val_if_fail (pile, FALSE);
+  g_return_val_if_fail (places, FALSE);
+  g_return_val_if_fail (order, FALSE);
+  g_return_val_if_fail (basis, FALSE);
+  g_return_val_if_fail (out_order, FALSE);
+
+  LbCut cut;
+  LbBurnCase burn;
+
+  return prepare (pile, places, burned, basis, &cut, &burn) == NULL &&
+         lb_burn_order_weigh (&burn, order, n, out_order, NULL);
 }
 
 gboolean

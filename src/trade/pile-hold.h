@@ -30,6 +30,16 @@ const char *lb_pile_hold_reckon (const LbPile *pile,
                                  const LbCutBasis *basis,
                                  LbBurnOrder *out_order);
 
+/* The same order as lb_pile_hold_reckon() found on another basis, weighed on @basis. %FALSE when nothing
+ * can be said; @out_order is untouched then. */
+gboolean lb_pile_hold_weigh (const LbPile *pile,
+                             const LbPoint *places,
+                             LbBarSet burned,
+                             const guint8 *order,
+                             gsize n,
+                             const LbCutBasis *basis,
+                             LbBurnOrder *out_order);
+
 /* What each bar left carries of what it may bear: of yield or of its Euler load over the factor, the
  * greater. 1 is all of it. */
 typedef struct

@@ -375,6 +375,69 @@ test_bars_burned (void)
   g_assert_true (says (&plan, "under-lean"));
 }
 
+/* The plan for bars of such a yield, burned in the order of @like. */
+static void
+reckon_of_yield (const LbPile *pile,
+                 const LbAssumptions *assumptions,
+                 double ksi,
+                 const LbCutPlan *like,
+                 LbCutPlan *out_plan)
+{
+  g_autoptr (GString) order = g_string_new (NULL);
+  LbAssumptions known = *assumptions;
+  LbPile ordered = *pile;
+
+  for (gsize i = 0; i < like->n_order; i++)
+    g_string_append_printf (order, "%s%u", i > 0 ? ", " : "", like->order[i] + 1u);
+  ordered.order = order->str;
+  known.value[LB_ASSUME_STEEL_YIELD] = lb_quantity_to_si (LB_QUANTITY_STRESS, LB_UNITS_US, ksi);
+  reckon (&ordered, 0, 0, &known, out_plan);
+}
+
+/* Without year or yield the figures go by the weakest steel, and their other end is the plan of the
+ * strongest; a year or a yield leaves one value. */
+static void
+test_steel_not_known (void)
+{
+  static const struct
+  {
+    double head_ft, factor, batter;
+  } cases[] = { { 10, 3, 1.0 / 6 }, { 0, 1, 0.1 }, { 10, 1, 1.0 / 12 }, { -20, 1.5, 0.02 } };
+  guint n_wide = 0;
+
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++) {
+    LbAssumptions assumptions;
+    LbCutPlan plan, weak, strong;
+    LbPile pile;
+
+    example (&pile);
+    pile.head_m = cases[i].head_ft * FOOT;
+    pile.batter = cases[i].batter;
+    lb_assumptions_init (&assumptions);
+    assumptions.value[LB_ASSUME_HOLD_FACTOR] = cases[i].factor;
+    reckon (&pile, 0, 0, &assumptions, &plan);
+    reckon_of_yield (&pile, &assumptions, 33, &plan, &weak);
+    reckon_of_yield (&pile, &assumptions, 60, &plan, &strong);
+
+    const LbRange rig = plan.figures[LB_FIGURE_RIG_BEFORE].range;
+    const double late = strong.figures[LB_FIGURE_RIG_BEFORE].range.likely;
+    const LbRange stress = plan.figures[LB_FIGURE_HOLD_STRESS].range;
+
+    g_assert_cmpfloat (rig.likely, ==, weak.figures[LB_FIGURE_RIG_BEFORE].range.likely);
+    g_assert_cmpfloat (rig.low, ==, rig.likely);
+    g_assert_cmpfloat (rig.high, ==, late);
+    g_assert_cmpfloat (stress.likely, ==, weak.figures[LB_FIGURE_HOLD_STRESS].range.likely);
+    g_assert_cmpfloat (stress.high, ==, strong.figures[LB_FIGURE_HOLD_STRESS].range.likely);
+    n_wide += rig.high > rig.low ? 1 : 0;
+
+    g_assert_cmpfloat (strong.figures[LB_FIGURE_RIG_BEFORE].range.high, ==, late);
+    assumptions.value[LB_ASSUME_YEAR_BUILT] = 1938;
+    reckon (&pile, 0, 0, &assumptions, &plan);
+    g_assert_cmpfloat (plan.figures[LB_FIGURE_RIG_BEFORE].range.high, ==, rig.likely);
+  }
+  g_assert_cmpuint (n_wide, >, 1);
+}
+
 static void
 test_tags (void)
 {
@@ -426,6 +489,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/trade/cut-plan/prestressed", test_prestressed);
   g_test_add_func ("/trade/cut-plan/bars-burned", test_bars_burned);
   g_test_add_func ("/trade/cut-plan/price-of-an-order", test_price_of_an_order);
+  g_test_add_func ("/trade/cut-plan/steel-not-known", test_steel_not_known);
   g_test_add_func ("/trade/cut-plan/tags", test_tags);
   g_test_add_func ("/trade/cut-plan/keys", test_keys);
   return g_test_run ();
