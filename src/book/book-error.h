@@ -16,6 +16,7 @@ typedef enum {
   LB_BOOK_ERROR_BUSY,      /* another program holds the file */
   LB_BOOK_ERROR_DISK,      /* a write, sync or read failed; nothing was stored */
   LB_BOOK_ERROR_REFUSED,   /* the entry itself is wrong: no such pile, a mark taken twice … */
+  LB_BOOK_ERROR_SIGNED,    /* the shift is signed: only a correction changes it */
   LB_BOOK_ERROR_CANCELLED,
 } LbBookError;
 

@@ -15,12 +15,14 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (sqlite3_stmt, sqlite3_finalize)
 
 /* "Lbnt" read as a big-endian number; the header of every SQLite file has room for one. */
 #define LB_BOOK_APPLICATION_ID 0x4c626e74
-#define LB_BOOK_FORMAT         1
+#define LB_BOOK_FORMAT         2
+#define LB_BOOK_FORMAT_OLDEST  1 /* that can be read */
 
 /* Longest texts the file takes, in characters. */
 #define LB_ID_MAX    40
 #define LB_SHORT_MAX 200
 #define LB_NOTE_MAX  4000
+#define LB_TABLE_MAX 100000 /* of a setting that holds a table, and of a seal */
 
 /* Recorded times lie between these, 1900 and 2200, UTC µs; days the same, as in GDate. */
 #define LB_TIME_LEAST G_GINT64_CONSTANT (-2208988800000000)
@@ -46,9 +48,11 @@ typedef enum {
   LB_SQL_LOOK_AT_ACT,
   LB_SQL_ENTRY_ID,
   LB_SQL_SHIFT_OF_DAY,
+  LB_SQL_FIND_FIELD,
+  LB_SQL_IS_SIGNED,
 } LbSql;
 
-#define LB_N_SQL (LB_SQL_SHIFT_OF_DAY + 1)
+#define LB_N_SQL (LB_SQL_IS_SIGNED + 1)
 
 struct _LbBook
 {
@@ -63,11 +67,20 @@ struct _LbBook
   char tag[16]; /* head of the ids this book gives */
   guint64 n_ids;
   gint64 now_us; /* 0: the real clock */
+
+  /* The latest at_us up to that row, for the next act to come after. */
+  gint64 seen_seq;
+  gint64 latest_us;
 };
 
 /* schema.c: what the tables are, and whether a file has just these. */
 gboolean lb_schema_create (sqlite3 *db);
 gboolean lb_schema_check (sqlite3 *db, const char *name, GError **error);
+int lb_schema_format (sqlite3 *db); /* user_version; 0 when it cannot be read */
+
+/* migrate.c: a file of an older format into one of ours, in one transaction, after a copy of it was
+ * put beside it. */
+gboolean lb_migrate (const char *path, const char *name, GError **error);
 
 /* connection.c: one hardened connection, its statements, its errors. */
 sqlite3 *lb_connection_open (const char *path, int flags, const char *name, GError **error);
@@ -102,6 +115,11 @@ gboolean lb_book_store_act (LbBook *book,
                             char act[LB_ID_MAX], /* (out): its id */
                             GError **error);
 gint64 lb_book_now (const LbBook *book);
+
+/* Inside a transaction: the number the next entry gets; and from then on the moment the next act
+ * gets, @said_us or the clock's, but after all that the file holds. */
+gboolean lb_book_find_next (LbBook *book, gint64 *out_seq, GError **error);
+gint64 lb_book_next_time (const LbBook *book, gint64 said_us);
 void lb_book_next_id (LbBook *book, char id[LB_ID_MAX]);
 
 /* draft.c: whether a draft can be true by itself, whatever the file holds. */
@@ -119,6 +137,7 @@ const char *lb_ledger_keep (LbLedger *ledger, const char *text);     /* once for
 const char *lb_ledger_keep_new (LbLedger *ledger, const char *text); /* without looking */
 void lb_ledger_add_pile (LbLedger *ledger, const LbPile *pile);
 void lb_ledger_place_shifts (LbLedger *ledger);
+void lb_ledger_place_entries (LbLedger *ledger, guint first);
 
 /* marks.c: whether present marks are still all different, inside a transaction. */
 gboolean lb_book_check_marks (LbBook *book, GError **error);

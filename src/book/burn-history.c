@@ -51,7 +51,7 @@ typedef struct
 typedef struct
 {
   gint64 about;       /* key_of() */
-  gint64 seq;         /* of the entry that said so */
+  guint number;       /* the later, the higher */
   const char *reason; /* NULL for that it does */
 } Word;
 
@@ -63,6 +63,7 @@ typedef struct
   int *last_work;    /* by pile */
   Tally *tallies;    /* by shift */
   GHashTable *words; /* Word by itself, by what it is about; NULL as long as there is none */
+  guint n_words;
 } Reading;
 
 static gint64
@@ -80,7 +81,7 @@ keep_word (Reading *reading, const LbEntry *entry)
     reading->words = g_hash_table_new_full (g_int64_hash, g_int64_equal, NULL, g_free);
   *word = (Word){
     .about = key_of (entry->pile, entry->shift),
-    .seq = entry->seq,
+    .number = ++reading->n_words,
     .reason = entry->kind == LB_ENTRY_SET_ASIDE ? entry->note : NULL,
   };
   g_hash_table_replace (reading->words, &word->about, word);
@@ -100,7 +101,7 @@ reason_against (const Reading *reading, int pile, int shift)
 {
   const Word *of_shift = word_on (reading, -1, shift);
   const Word *of_pile = pile >= 0 ? word_on (reading, pile, shift) : NULL;
-  const Word *last = of_pile != NULL && (of_shift == NULL || of_pile->seq > of_shift->seq)
+  const Word *last = of_pile != NULL && (of_shift == NULL || of_pile->number > of_shift->number)
                        ? of_pile
                        : of_shift;
 

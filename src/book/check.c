@@ -75,7 +75,7 @@ draft_of (const LbLedger *ledger, const LbEntry *entry)
     .end_us = entry->end_us,
     .up_us = entry->up_us,
     .note = entry->note,
-    .of = entry->of,
+    .of = entry->kind == LB_ENTRY_TAKE_BACK ? entry->of : NULL,
     .at_us = entry->at_us,
   };
 }

@@ -47,13 +47,17 @@ static const char *const statement_texts[LB_N_SQL] = {
     "INSERT INTO shift (id, day, watch, opened_us, who) VALUES (?1, ?2, ?3, ?4, ?5)",
   [LB_SQL_FIND_PILE] = "SELECT seq FROM pile WHERE id = ?1",
   [LB_SQL_FIND_SHIFT] = "SELECT seq FROM shift WHERE id = ?1",
-  [LB_SQL_NEXT_ENTRY] = "SELECT coalesce(max(seq), 0) + 1 FROM entry",
-  [LB_SQL_FIND_ACT] = "SELECT seq FROM entry WHERE id = ?1 AND act = seq",
+  [LB_SQL_NEXT_ENTRY] = "SELECT coalesce(max(seq), 0) + 1, "
+                        "(SELECT max(at_us) FROM entry WHERE seq > ?1) FROM entry",
+  [LB_SQL_FIND_ACT] = "SELECT seq, shift, kind FROM entry WHERE id = ?1 AND act = seq",
   [LB_SQL_LOOK_AT_ACT] =
-    "SELECT EXISTS (SELECT 1 FROM entry WHERE seq >= ?1 AND act = ?1 AND kind = 'fact'), of "
-    "FROM entry WHERE seq = ?1",
+    "SELECT EXISTS (SELECT 1 FROM entry WHERE seq >= ?1 AND act = ?1 AND kind = 'fact'), "
+    "(SELECT of FROM entry WHERE seq BETWEEN ?1 AND ?1 + 1 AND act = ?1 AND kind = 'take-back')",
   [LB_SQL_ENTRY_ID] = "SELECT id FROM entry WHERE seq = ?1",
   [LB_SQL_SHIFT_OF_DAY] = "SELECT id FROM shift WHERE day = ?1 AND watch = ?2 ORDER BY seq LIMIT 1",
+  [LB_SQL_FIND_FIELD] = "SELECT act FROM entry WHERE what = ?1 AND pile IS ?2 AND "
+                        "kind IN ('fact', 'setting') ORDER BY at_us DESC, seq DESC LIMIT 1",
+  [LB_SQL_IS_SIGNED] = "SELECT EXISTS (SELECT 1 FROM entry WHERE shift = ?1 AND kind = 'seal')",
 };
 
 /* What SQLite's result code means for somebody at work. @db may be %NULL. */

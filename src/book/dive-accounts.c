@@ -58,7 +58,7 @@ compare_starts (gconstpointer a, gconstpointer b)
 
   if (one->start_us != other->start_us)
     return one->start_us < other->start_us ? -1 : 1;
-  return one->seq < other->seq ? -1 : one->seq > other->seq;
+  return lb_entry_compare (one, other);
 }
 
 static void

@@ -71,7 +71,7 @@ compare_spans (gconstpointer a, gconstpointer b)
 
   if (first->from_us != second->from_us)
     return first->from_us < second->from_us ? -1 : 1;
-  return first->entry->seq < second->entry->seq ? -1 : 1;
+  return lb_entry_compare (first->entry, second->entry);
 }
 
 LbDiveLog *

@@ -26,6 +26,7 @@
 #define DEPTH_MOST_M   300.0
 #define OXYGEN_MOST_M3 100000.0
 #define RODS_MOST      100000.0
+#define STOCK_MOST     1000000.0
 #define ELEVATION_MOST 1000.0
 #define DIVE_MOST_US   (G_GINT64_CONSTANT (86400) * G_USEC_PER_SEC)
 #define BARS_ALL       (((LbBarSet) 1 << LB_BARS_MAX) - 1)
@@ -94,6 +95,24 @@ static const KindRule rules[LB_N_ENTRY_KINDS] = {
                        .most = 1,
                        .label = N_ ("The tick"),
                        .quantity = LB_QUANTITY_COUNT },
+  [LB_ENTRY_HOURS] = { .needs_shift = TRUE },
+  [LB_ENTRY_CREW] = { .needs_shift = TRUE, .needs_what = TRUE },
+  [LB_ENTRY_STOCK] = { .needs_shift = TRUE,
+                       .needs_what = TRUE,
+                       .needs_amount = TRUE,
+                       .most = STOCK_MOST,
+                       .label = N_ ("The number on hand"),
+                       .quantity = LB_QUANTITY_COUNT },
+  [LB_ENTRY_DELIVERY] = { .needs_shift = TRUE,
+                          .needs_what = TRUE,
+                          .needs_amount = TRUE,
+                          .most = STOCK_MOST,
+                          .label = N_ ("The number that came"),
+                          .quantity = LB_QUANTITY_COUNT },
+  [LB_ENTRY_DETAIL] = { .needs_shift = TRUE, .needs_what = TRUE, .needs_note = TRUE },
+  [LB_ENTRY_ANSWER] = { .needs_what = TRUE, .needs_note = TRUE },
+  [LB_ENTRY_CORRECTION] = { .needs_shift = TRUE, .needs_note = TRUE },
+  [LB_ENTRY_SEAL] = { .needs_shift = TRUE, .needs_note = TRUE },
   [LB_ENTRY_FACT] = { .needs_pile = TRUE, .needs_what = TRUE },
   [LB_ENTRY_SETTING] = { .needs_what = TRUE },
   [LB_ENTRY_TAKE_BACK] = { 0 },
@@ -183,12 +202,23 @@ name_of_note (const LbDraft *draft)
   return _ ("The note");
 }
 
+static glong
+note_most (const LbDraft *draft)
+{
+  LbSettingTable table;
+
+  if (draft->kind == LB_ENTRY_SEAL || (draft->kind == LB_ENTRY_SETTING && draft->what != NULL &&
+                                       lb_setting_table_find (draft->what, &table)))
+    return LB_TABLE_MAX;
+  return LB_NOTE_MAX;
+}
+
 static gboolean
 check_texts (const LbDraft *draft, GError **error)
 {
   return lb_text_check (draft->who, LB_SHORT_MAX, _ ("Who says it"), error) &&
          lb_text_check (draft->what, LB_SHORT_MAX, _ ("What it is about"), error) &&
-         lb_text_check (draft->note, LB_NOTE_MAX, name_of_note (draft), error);
+         lb_text_check (draft->note, note_most (draft), name_of_note (draft), error);
 }
 
 static gboolean
@@ -345,10 +375,32 @@ check_setting (const LbDraft *draft, GError **error)
 static gboolean
 check_condition (const LbDraft *draft, GError **error)
 {
-  static const char *const conditions[] = { "wind", "sea", "current", "visibility", NULL };
+  static const char *const conditions[] = {
+    "wind", "sea", "current", "visibility", "water temperature", "tide", NULL
+  };
 
   if (!g_strv_contains (conditions, draft->what))
-    return refuse (error, _ ("“%s” is not wind, sea, current or visibility"), draft->what);
+    return refuse (error,
+                   _ ("“%s” is not wind, sea, current, visibility, water temperature or tide"),
+                   draft->what);
+  return TRUE;
+}
+
+static gboolean
+check_hours (const LbDraft *draft, GError **error)
+{
+  if (draft->start_us == 0 || draft->end_us == 0 || draft->end_us == draft->start_us)
+    return refuse (error, _ ("Say when the shift began and when it ended"));
+  return TRUE;
+}
+
+static gboolean
+check_stock (const LbDraft *draft, GError **error)
+{
+  static const char *const stocks[] = { LB_STOCK_RODS, LB_STOCK_CYLINDERS, NULL };
+
+  if (!g_strv_contains (stocks, draft->what))
+    return refuse (error, _ ("“%s” is neither rods nor cylinders"), draft->what);
   return TRUE;
 }
 
@@ -378,6 +430,10 @@ check_by_kind (const LbDraft *draft, GError **error)
     return check_condition (draft, error);
   if (draft->kind == LB_ENTRY_CHECK)
     return check_check (draft, error);
+  if (draft->kind == LB_ENTRY_HOURS)
+    return check_hours (draft, error);
+  if (draft->kind == LB_ENTRY_STOCK || draft->kind == LB_ENTRY_DELIVERY)
+    return check_stock (draft, error);
   if ((draft->kind == LB_ENTRY_TAKE_BACK) != (draft->of != NULL && *draft->of != '\0'))
     return refuse (error, _ ("A take-back, and nothing else, names the act it takes back"));
   return TRUE;

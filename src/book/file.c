@@ -55,7 +55,7 @@ look_at_header (const guint8 header[HEADER_SIZE], gssize n, const char *name, GE
                  name, format, LB_BOOK_FORMAT);
     return FALSE;
   }
-  if (format < LB_BOOK_FORMAT || header[HEADER_WRITE_VERSION] != ROLLBACK_JOURNAL ||
+  if (format < LB_BOOK_FORMAT_OLDEST || header[HEADER_WRITE_VERSION] != ROLLBACK_JOURNAL ||
       header[HEADER_READ_VERSION] != ROLLBACK_JOURNAL)
   {
     g_set_error (error, LB_BOOK_ERROR, LB_BOOK_ERROR_DAMAGED,

@@ -45,6 +45,14 @@ lb_fold_count_entry (LbFold *fold, const LbEntry *entry)
   case LB_ENTRY_SET_ASIDE:
   case LB_ENTRY_TAKE_IN:
   case LB_ENTRY_CHECK:
+  case LB_ENTRY_HOURS:
+  case LB_ENTRY_CREW:
+  case LB_ENTRY_STOCK:
+  case LB_ENTRY_DELIVERY:
+  case LB_ENTRY_DETAIL:
+  case LB_ENTRY_ANSWER:
+  case LB_ENTRY_CORRECTION:
+  case LB_ENTRY_SEAL:
   case LB_ENTRY_FACT:
   case LB_ENTRY_SETTING:
   case LB_ENTRY_TAKE_BACK:

@@ -2,7 +2,7 @@
 /* What is true now, folded from the ledger.
  *
  * Two passes over the entries that stand:
- *   1. Facts and settings, in the order they were recorded: the last word counts.
+ *   1. Facts and settings, in the order they were recorded (lb_ledger_entry()): the last word counts.
  *   2. What happened to piles, in the order it happened: by shift, and within a shift as
  *      recorded. So a forgotten shift that is written up later, or one that another crew's file
  *      brings in, falls into its place. A counting sort gives that order in linear time.
@@ -37,7 +37,8 @@ typedef struct
 {
   const LbLedger *ledger;
   LbFold *fold;
-  gint64 *head_seq;   /* by pile: the entry that set its head, 0 for none */
+  gsize at;           /* which entry is looked at */
+  gsize *head_at;     /* by pile: which entry set its head, and one; 0 for none */
   guint8 *has_stub;   /* by pile: broke, and the stub is not out yet */
   guint *n_came_back; /* by shift, the last for work of no shift */
 } Folding;
@@ -80,7 +81,7 @@ set_fact (Folding *folding, const LbEntry *entry)
   if (lb_pile_set (&fold->piles[entry->pile], fact, entry->note, LB_UNITS_METRIC, keep_text,
                    fold->strings, NULL) &&
       fact == LB_FACT_HEAD)
-    folding->head_seq[entry->pile] = entry->seq;
+    folding->head_at[entry->pile] = folding->at + 1;
 }
 
 static void
@@ -180,6 +181,7 @@ fold_facts (Folding *folding)
 
     if (!folding->fold->is_alive[i])
       continue;
+    folding->at = i;
     if (entry->kind == LB_ENTRY_FACT)
       set_fact (folding, entry);
     else if (entry->kind == LB_ENTRY_SETTING)
@@ -254,9 +256,9 @@ break_pile (Folding *folding, const LbEntry *entry)
   }
   stand_again (folding, entry);
   folding->has_stub[entry->pile] = TRUE;
-  if (entry->seq > folding->head_seq[entry->pile]) {
+  if (folding->at + 1 > folding->head_at[entry->pile]) {
     lb_pile_break_off (&fold->piles[entry->pile], entry->amount);
-    folding->head_seq[entry->pile] = entry->seq;
+    folding->head_at[entry->pile] = folding->at + 1;
   }
 }
 
@@ -315,8 +317,7 @@ heap_of (const Folding *folding, gsize i)
 static gboolean
 is_work (LbEntryKind kind)
 {
-  return kind != LB_ENTRY_FACT && kind != LB_ENTRY_SETTING && kind != LB_ENTRY_TAKE_BACK &&
-         kind != LB_ENTRY_SET_ASIDE && kind != LB_ENTRY_TAKE_IN;
+  return kind < LB_ENTRY_SET_ASIDE;
 }
 
 /* Whether the entries about work were recorded shift after shift, as they mostly are. */
@@ -368,6 +369,7 @@ fold_work (Folding *folding)
 
     if (!fold->is_alive[at])
       continue;
+    folding->at = at;
     lb_fold_count_entry (fold, entry);
     if (entry->kind == LB_ENTRY_CONDITION)
       hear_condition (fold, entry);
@@ -518,13 +520,13 @@ lb_fold_new (const LbLedger *ledger, gint64 until_us)
   g_return_val_if_fail (ledger != NULL, NULL);
 
   LbFold *fold = new_fold (ledger);
-  g_autofree gint64 *head_seq = g_new0 (gint64, fold->n_piles + 1);
+  g_autofree gsize *head_at = g_new0 (gsize, fold->n_piles + 1);
   g_autofree guint8 *has_stub = g_new0 (guint8, fold->n_piles + 1);
   g_autofree guint *n_came_back = g_new0 (guint, fold->n_shifts + 1);
   Folding folding = {
     .ledger = ledger,
     .fold = fold,
-    .head_seq = head_seq,
+    .head_at = head_at,
     .has_stub = has_stub,
     .n_came_back = n_came_back,
   };

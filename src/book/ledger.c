@@ -4,15 +4,32 @@
 #include <string.h>
 
 static const char *const kind_names[LB_N_ENTRY_KINDS] = {
-  [LB_ENTRY_STEP] = "step",           [LB_ENTRY_BARS] = "bars",
-  [LB_ENTRY_GONE] = "gone",           [LB_ENTRY_DRAWN] = "drawn",
-  [LB_ENTRY_BROKEN] = "broken",       [LB_ENTRY_BURN_TIME] = "burn-time",
-  [LB_ENTRY_RODS] = "rods",           [LB_ENTRY_OXYGEN] = "oxygen",
-  [LB_ENTRY_DIVE] = "dive",           [LB_ENTRY_DELAY] = "delay",
-  [LB_ENTRY_FAULT] = "fault",         [LB_ENTRY_CONDITION] = "condition",
-  [LB_ENTRY_NOTE] = "note",           [LB_ENTRY_SET_ASIDE] = "set-aside",
-  [LB_ENTRY_TAKE_IN] = "take-in",     [LB_ENTRY_CHECK] = "check",
-  [LB_ENTRY_FACT] = "fact",           [LB_ENTRY_SETTING] = "setting",
+  [LB_ENTRY_STEP] = "step",
+  [LB_ENTRY_BARS] = "bars",
+  [LB_ENTRY_GONE] = "gone",
+  [LB_ENTRY_DRAWN] = "drawn",
+  [LB_ENTRY_BROKEN] = "broken",
+  [LB_ENTRY_BURN_TIME] = "burn-time",
+  [LB_ENTRY_RODS] = "rods",
+  [LB_ENTRY_OXYGEN] = "oxygen",
+  [LB_ENTRY_DIVE] = "dive",
+  [LB_ENTRY_DELAY] = "delay",
+  [LB_ENTRY_FAULT] = "fault",
+  [LB_ENTRY_CONDITION] = "condition",
+  [LB_ENTRY_NOTE] = "note",
+  [LB_ENTRY_SET_ASIDE] = "set-aside",
+  [LB_ENTRY_TAKE_IN] = "take-in",
+  [LB_ENTRY_CHECK] = "check",
+  [LB_ENTRY_HOURS] = "hours",
+  [LB_ENTRY_CREW] = "crew",
+  [LB_ENTRY_STOCK] = "stock",
+  [LB_ENTRY_DELIVERY] = "delivery",
+  [LB_ENTRY_DETAIL] = "detail",
+  [LB_ENTRY_ANSWER] = "answer",
+  [LB_ENTRY_CORRECTION] = "correction",
+  [LB_ENTRY_SEAL] = "seal",
+  [LB_ENTRY_FACT] = "fact",
+  [LB_ENTRY_SETTING] = "setting",
   [LB_ENTRY_TAKE_BACK] = "take-back",
 };
 
@@ -48,6 +65,7 @@ lb_ledger_new (void)
   ledger->pile_by_id = g_hash_table_new (g_str_hash, g_str_equal);
   ledger->strings = lb_text_pool_new ();
   ledger->job_id = "";
+  ledger->latest_us = G_MININT64;
   return ledger;
 }
 
@@ -59,6 +77,7 @@ lb_ledger_free (LbLedger *ledger)
   g_array_unref (ledger->piles);
   g_array_unref (ledger->shifts);
   g_array_unref (ledger->entries);
+  g_free (ledger->order);
   g_hash_table_unref (ledger->pile_by_mark);
   g_hash_table_unref (ledger->pile_by_id);
   lb_text_pool_free (ledger->strings);
@@ -111,6 +130,74 @@ lb_ledger_add_pile (LbLedger *ledger, const LbPile *pile)
   g_hash_table_insert (ledger->pile_by_id, (gpointer) pile->id, index_plus_one);
 }
 
+int
+lb_id_compare (const char *one, const char *other)
+{
+  const char *one_number = strrchr (one, '-');
+  const char *other_number = strrchr (other, '-');
+
+  if (one_number == NULL || other_number == NULL)
+    return strcmp (one, other);
+
+  const gsize one_length = (gsize) (one_number - one);
+  const gsize other_length = (gsize) (other_number - other);
+  const int by_tag = strncmp (one, other, MIN (one_length, other_length));
+  if (by_tag != 0 || one_length != other_length)
+    return by_tag != 0 ? by_tag : one_length < other_length ? -1 : 1;
+
+  const guint64 n = g_ascii_strtoull (one_number + 1, NULL, 10);
+  const guint64 m = g_ascii_strtoull (other_number + 1, NULL, 10);
+  return n != m ? (n < m ? -1 : 1) : strcmp (one_number, other_number);
+}
+
+int
+lb_entry_compare (const LbEntry *one, const LbEntry *other)
+{
+  if (one->at_us != other->at_us)
+    return one->at_us < other->at_us ? -1 : 1;
+  return lb_id_compare (one->id, other->id);
+}
+
+static int
+compare_in_time (gconstpointer a, gconstpointer b, gpointer entries)
+{
+  return lb_entry_compare (&g_array_index ((GArray *) entries, LbEntry, *(const guint32 *) a),
+                           &g_array_index ((GArray *) entries, LbEntry, *(const guint32 *) b));
+}
+
+/* Whether each entry from @first on stands after the one before it in the file. */
+static gboolean
+is_in_time (const LbLedger *ledger, guint first)
+{
+  for (guint i = MAX (first, 1); i < ledger->entries->len; i++) {
+    const LbEntry *entry = &g_array_index (ledger->entries, LbEntry, i);
+    const LbEntry *last = entry - 1;
+
+    if (entry->at_us < last->at_us || (entry->at_us == last->at_us && entry->act != last->act &&
+                                       lb_id_compare (last->id, entry->id) > 0))
+      return FALSE;
+  }
+  return TRUE;
+}
+
+/* After the entries from @first on were added: where they stand in time. */
+void
+lb_ledger_place_entries (LbLedger *ledger, guint first)
+{
+  const guint n = ledger->entries->len;
+
+  for (guint i = first; i < n; i++)
+    ledger->latest_us = MAX (ledger->latest_us, g_array_index (ledger->entries, LbEntry, i).at_us);
+  if (first == n || (ledger->order == NULL && is_in_time (ledger, first)))
+    return;
+  g_free (ledger->order);
+  ledger->order = g_new (guint32, n);
+  for (guint i = 0; i < n; i++)
+    ledger->order[i] = i;
+  g_qsort_with_data (ledger->order, (gint) n, sizeof *ledger->order, compare_in_time,
+                     ledger->entries);
+}
+
 static int
 compare_shifts (gconstpointer a, gconstpointer b)
 {
@@ -121,7 +208,7 @@ compare_shifts (gconstpointer a, gconstpointer b)
     return one->day < other->day ? -1 : 1;
   if (one->opened_us != other->opened_us)
     return one->opened_us < other->opened_us ? -1 : 1;
-  return one->seq < other->seq ? -1 : one->seq > other->seq;
+  return lb_id_compare (one->id, other->id);
 }
 
 /* Puts the shifts, which were appended in file order, by day; entries already read keep pointing

@@ -14,6 +14,8 @@ G_BEGIN_DECLS
  *
  * An entry belongs to an act: what one gesture of one person stored together, as all of it or
  * none. To take something back is one more entry, that names the act. */
+/* Up to “note” they are work, which the order of the shifts decides about; those after it say what
+ * is known, meant or settled. */
 typedef enum {
   LB_ENTRY_STEP,      /* pile reached a step:             pile, what = step name */
   LB_ENTRY_BARS,      /* bars burned:                     pile, bars (which) or count */
@@ -27,7 +29,8 @@ typedef enum {
                          left bottom; up = reached surface, pile = first worked or none */
   LB_ENTRY_DELAY,     /* what = cause, amount = s, start if known */
   LB_ENTRY_FAULT,     /* gear fault: what = part, amount = s lost */
-  LB_ENTRY_CONDITION, /* what = "wind", "sea", "current", "visibility", note = as said */
+  LB_ENTRY_CONDITION, /* what = "wind", "sea", "current", "visibility", "water temperature", "tide",
+                         note = as said */
   LB_ENTRY_NOTE,      /* pile or none, note */
   LB_ENTRY_SET_ASIDE, /* burning in a shift, at a pile or none for all of it, teaches nothing: note
                          = reason */
@@ -35,9 +38,21 @@ typedef enum {
   LB_ENTRY_CHECK,     /* a caution gone through before a dive: pile, what = the caution's key,
                          amount = 1 ticked, 0 left open; start = when that dive left the surface,
                          0 for the next one */
-  LB_ENTRY_FACT,    /* pile fact set: pile, what = fact name, note = value in metric, "" unknown */
-  LB_ENTRY_SETTING, /* job setting: what = key, note = value; some hold a table: setting-table.h */
-  LB_ENTRY_TAKE_BACK, /* of = the act taken back (a take-back can itself be taken back) */
+  LB_ENTRY_HOURS,     /* the shift's working hours: start/end */
+  LB_ENTRY_CREW,     /* who had a charge in the shift: what = the charge, note = role or initials */
+  LB_ENTRY_STOCK,    /* counted on hand:                what = "rods", "cylinders", amount */
+  LB_ENTRY_DELIVERY, /* came aboard:                    what = "rods", "cylinders", amount */
+  LB_ENTRY_DETAIL,   /* more about the entry before it in its act that is no detail itself:
+                          what = which ("mode", "borne by", "mended", …), note = what of it */
+  LB_ENTRY_ANSWER,   /* what somebody says to a finding: what = its key (finding.h), note = reason;
+                          shift and pile if it has them */
+  LB_ENTRY_CORRECTION, /* first of an act that changes a signed shift: note = reason */
+  LB_ENTRY_SEAL,       /* the shift is signed: who = by whom, note = the seal (seal.h) */
+  LB_ENTRY_FACT,       /* pile fact set: pile, what = fact name, note = value in metric, "" unknown;
+                          of = the act that set it before, as far as was known here */
+  LB_ENTRY_SETTING,    /* job setting: what = key, note = value, of as for facts; some hold a table:
+                          setting-table.h */
+  LB_ENTRY_TAKE_BACK,  /* of = the act taken back (a take-back can itself be taken back) */
 } LbEntryKind;
 
 /* The settings that hold a table. */
@@ -51,6 +66,25 @@ typedef enum {
 /* The setting that says for which visibility the cuts are planned, by lb_visibility_key(); "" for
  * the one that was said last. */
 #define LB_SETTING_VISIBILITY "visibility"
+
+/* What is counted in stock. */
+#define LB_STOCK_RODS      "rods"
+#define LB_STOCK_CYLINDERS "cylinders"
+
+/* Charges in a shift. 29 CFR 1910.423(d) and 46 CFR 197.482 ask who was in charge. */
+#define LB_CHARGE_SUPERVISOR "diving supervisor"
+#define LB_CHARGE_IN_CHARGE  "person in charge"
+#define LB_CHARGE_CRANE      "crane operator"
+#define LB_CHARGE_TENDERS    "tenders"
+#define LB_CHARGE_STANDBY    "standby diver"
+
+/* Details: of a dive its mode, the visibility where it went, the nature of its work; of a delay who
+ * bears it; of a gear fault what was done about it. */
+#define LB_DETAIL_MODE       "mode"
+#define LB_DETAIL_VISIBILITY "visibility"
+#define LB_DETAIL_WORK       "work"
+#define LB_DETAIL_BORNE_BY   "borne by"
+#define LB_DETAIL_DONE       "done"
 
 #define LB_N_ENTRY_KINDS (LB_ENTRY_TAKE_BACK + 1)
 
@@ -73,7 +107,7 @@ typedef struct
   double amount;                  /* NAN when not said */
   gint64 start_us, end_us, up_us; /* 0 when not said */
   const char *note;
-  const char *of; /* act taken back, "" for none */
+  const char *of; /* act taken back, or the one that set this fact before; "" for none */
 } LbEntry;
 
 /* One shift of one crew. Days are Julian day numbers as in GDate. */
@@ -91,11 +125,13 @@ typedef struct
 {
   GArray *piles;            /* LbPile, as they first came in; index = LbEntry.pile */
   GArray *shifts;           /* LbShift, by day, then as opened */
-  GArray *entries;          /* LbEntry, by seq */
+  GArray *entries;          /* LbEntry, by seq; read them through lb_ledger_entry() */
+  guint32 *order;           /* where the entries stand in time, NULL while that is by seq */
   GHashTable *pile_by_mark; /* lb_mark_key() → index + 1 */
   GHashTable *pile_by_id;   /* id → index + 1 */
   LbTextPool *strings;
   gint64 last_seq;
+  gint64 latest_us; /* the latest at_us of all */
   const char *job_id;
 } LbLedger;
 
@@ -109,11 +145,27 @@ lb_ledger_pile (const LbLedger *ledger, guint i)
   return &g_array_index (ledger->piles, LbPile, i);
 }
 
+/* The @i-th entry in the order in which they were recorded: by at_us, then by id. That is the same
+ * in every file that holds them, whoever's entries came in first; where one program wrote alone it
+ * is the order of the file. The entries of an act follow each other. */
 static inline const LbEntry *
 lb_ledger_entry (const LbLedger *ledger, guint i)
 {
-  return &g_array_index (ledger->entries, LbEntry, i);
+  return &g_array_index (ledger->entries, LbEntry, ledger->order != NULL ? ledger->order[i] : i);
 }
+
+/* By number in the file. */
+static inline const LbEntry *
+lb_ledger_entry_of_seq (const LbLedger *ledger, gint64 seq)
+{
+  return &g_array_index (ledger->entries, LbEntry, (guint) seq - 1);
+}
+
+/* Ids are TAG-N: by tag, then by number; like strcmp(). */
+int lb_id_compare (const char *one, const char *other);
+
+/* Where an entry stands among the others; like strcmp(). */
+int lb_entry_compare (const LbEntry *one, const LbEntry *other);
 
 static inline const LbShift *
 lb_ledger_shift (const LbLedger *ledger, guint i)

@@ -16,7 +16,8 @@
  *      tree can lead it in a circle, writes nothing, and what it read is thrown away unless the
  *      check finds the file whole.
  *   5. Only then, and only when it is to be written, a second connection that may write; it
- *      compares the schema again, since the file may have been swapped.
+ *      compares the schema again, since the file may have been swapped. A file of an older format
+ *      is taken along first (migrate.c); for reading only it is read as it is.
  * A file with a journal left by a crash cannot be read before it has been rolled back, which
  * writes: SQLite does that as soon as a connection that may write reads, after step 1 has said
  * that the file is ours. Then the steps go on as usual. */
@@ -271,6 +272,11 @@ opening_check (Opening *opening, GError **error)
 static LbBook *
 opening_finish (Opening *opening, GError **error)
 {
+  const gboolean is_old = lb_schema_format (opening->reader) != LB_BOOK_FORMAT;
+
+  if (opening->may_write && is_old && !lb_migrate (opening->path, opening->name, error))
+    return NULL;
+
   sqlite3 *db = opening->may_write ? open_writer (opening->path, opening->name, error)
                                    : g_steal_pointer (&opening->reader);
 

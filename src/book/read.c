@@ -247,7 +247,7 @@ take_act (Reader *reader, LbEntry *entry)
   return entry->act == g_array_index (entries, LbEntry, act - 1).id || fail_row (reader, "act");
 }
 
-/* The act a take-back takes back; like all acts of the ledger, it is the very string that is the
+/* The act a take-back takes back, or that set a fact before; like all acts of the ledger, it is the very string that is the
  * id of the act's first entry. */
 static gboolean
 take_of (Reader *reader, LbEntry *entry)
@@ -258,7 +258,10 @@ take_of (Reader *reader, LbEntry *entry)
   if (!take_reference (reader, 16, entries->len, &of))
     return FALSE;
   entry->of = of >= 0 ? g_array_index (entries, LbEntry, of).act : "";
-  return (of >= 0) == (entry->kind == LB_ENTRY_TAKE_BACK) || fail_row (reader, "of");
+
+  const gboolean may_name = entry->kind == LB_ENTRY_TAKE_BACK || entry->kind == LB_ENTRY_FACT ||
+                            entry->kind == LB_ENTRY_SETTING;
+  return (of >= 0 ? may_name : entry->kind != LB_ENTRY_TAKE_BACK) || fail_row (reader, "of");
 }
 
 static gboolean
@@ -267,7 +270,7 @@ read_entry_texts (Reader *reader, LbEntry *entry)
   entry->id = take_own (reader, 1, LB_ID_MAX);
   entry->who = reader->who = take_repeated (reader, 4, reader->who);
   entry->what = reader->what = take_repeated (reader, 8, reader->what);
-  entry->note = take_own (reader, 15, LB_NOTE_MAX);
+  entry->note = take_own (reader, 15, LB_TABLE_MAX);
   return entry->id != NULL && entry->who != NULL && entry->what != NULL && entry->note != NULL;
 }
 
@@ -433,6 +436,7 @@ read_tables (Reader *reader)
 {
   LbLedger *ledger = reader->ledger;
   const guint n_shifts = ledger->shifts->len;
+  const guint n_entries = ledger->entries->len;
   LastRows last;
 
   if (!look_at_last_rows (reader->book, &last, reader->error))
@@ -449,10 +453,13 @@ read_tables (Reader *reader)
   if (ledger->shifts->len > n_shifts)
     lb_ledger_place_shifts (ledger);
   map_shifts (reader);
-  return read_table (reader, "entry",
-                     "seq, id, act, at_us, who, shift, kind, pile, what, bars, count, amount, "
-                     "start_us, end_us, up_us, note, of",
-                     ledger->entries, read_entry);
+  if (!read_table (reader, "entry",
+                   "seq, id, act, at_us, who, shift, kind, pile, what, bars, count, amount, "
+                   "start_us, end_us, up_us, note, of",
+                   ledger->entries, read_entry))
+    return FALSE;
+  lb_ledger_place_entries (ledger, n_entries);
+  return TRUE;
 }
 
 /* One moment of the file: a read transaction, unless we are already inside one of our own. */
@@ -510,7 +517,7 @@ check_same_past (LbBook *book, const LbLedger *ledger, const LastRows *last, GEr
 
     const int rc = sqlite3_step (row);
     is_same = rc == SQLITE_ROW && g_strcmp0 ((const char *) sqlite3_column_text (row, 0),
-                                             lb_ledger_entry (ledger, n_entries - 1)->id) == 0;
+                                             lb_ledger_entry_of_seq (ledger, n_entries)->id) == 0;
     if (rc != SQLITE_ROW && rc != SQLITE_DONE)
       lb_connection_fail (book->db, rc, book->name, error);
     sqlite3_reset (row);

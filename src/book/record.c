@@ -7,7 +7,11 @@
  *   2. When it returns FALSE, nothing of the act is in the file, and no transaction of ours is
  *      left open.
  *   3. The act's id is the id of its first entry; its entries follow each other in seq.
- *   4. A file that is no longer at its path (deleted, replaced) takes nothing: the act would
+ *   4. An act is later (at_us) than every act that was in the file before it, whatever the clock
+ *      says, and its entries are of one moment: so the order in time, which is the same in every
+ *      file (lb_ledger_entry()), has each act after all that its writer could know.
+ *   5. A shift that was signed takes only acts that begin with a correction.
+ *   6. A file that is no longer at its path (deleted, replaced) takes nothing: the act would
  *      go with it. It is looked at before the work and again just before it is committed, since
  *      a long list of piles takes its time. */
 #include "book/book-private.h"
@@ -53,10 +57,12 @@ check_may_record (LbBook *book, GError **error)
   return TRUE;
 }
 
-/* SQLite rolls some failures back by itself; then there is nothing left to do. */
+/* SQLite rolls some failures back by itself; then there is nothing left to do. Of what was rolled
+ * back nothing was seen. */
 static void
 drop_transaction (LbBook *book)
 {
+  book->seen_seq = 0;
   if (!sqlite3_get_autocommit (book->db))
     lb_book_run (book, LB_SQL_ROLL_BACK, NULL);
 }
@@ -81,6 +87,7 @@ lb_book_commit (LbBook *book, GError **error)
 
   book->is_in_many = FALSE;
   if (sqlite3_get_autocommit (book->db)) {
+    book->seen_seq = 0;
     g_set_error (error, LB_BOOK_ERROR, LB_BOOK_ERROR_DISK,
                  _ ("The disk failed while “%s” was used; what was being done is not stored"),
                  book->name);
@@ -130,9 +137,20 @@ lb_book_end_act (LbBook *book, gboolean keep, GError **error)
   }
   if (sqlite3_get_autocommit (book->db))
     return FALSE;
-  if (!keep)
+  if (!keep) {
+    book->seen_seq = 0;
     lb_book_run (book, LB_SQL_ROLL_BACK_TO, NULL);
+  }
   return lb_book_run (book, LB_SQL_RELEASE, keep ? error : NULL) && keep;
+}
+
+static void
+bind_seq (sqlite3_stmt *statement, int at, gint64 seq)
+{
+  if (seq != 0)
+    sqlite3_bind_int64 (statement, at, seq);
+  else
+    sqlite3_bind_null (statement, at);
 }
 
 /* The row that @id has in the table that @sql looks in; 0 with an error when there is none. */
@@ -152,9 +170,7 @@ find_seq (LbBook *book, LbSql sql, const char *id, GError **error)
   else if (rc == SQLITE_DONE)
     g_set_error (error, LB_BOOK_ERROR, LB_BOOK_ERROR_REFUSED,
                  sql == LB_SQL_FIND_PILE ? _ ("The job has no pile with the id “%.60s”")
-                 : sql == LB_SQL_FIND_SHIFT
-                   ? _ ("The job has no shift with the id “%.60s”")
-                   : _ ("There is no act “%.60s” that could be taken back"),
+                                         : _ ("The job has no shift with the id “%.60s”"),
                  id);
   else
     lb_connection_fail (book->db, rc, book->name, error);
@@ -162,23 +178,118 @@ find_seq (LbBook *book, LbSql sql, const char *id, GError **error)
   return seq;
 }
 
-/* The number the next entry gets; 0 on failure. */
-static gint64
-find_next_entry (LbBook *book, GError **error)
+gboolean
+lb_book_find_next (LbBook *book, gint64 *out_seq, GError **error)
 {
   sqlite3_stmt *statement = lb_book_sql (book, LB_SQL_NEXT_ENTRY, error);
-  gint64 seq = 0;
 
   if (statement == NULL)
-    return 0;
+    return FALSE;
+  sqlite3_bind_int64 (statement, 1, book->seen_seq);
 
   const int rc = sqlite3_step (statement);
-  if (rc == SQLITE_ROW)
-    seq = sqlite3_column_int64 (statement, 0);
-  else
+  if (rc == SQLITE_ROW) {
+    *out_seq = sqlite3_column_int64 (statement, 0);
+    if (book->seen_seq == 0)
+      book->latest_us = G_MININT64;
+    if (sqlite3_column_type (statement, 1) != SQLITE_NULL)
+      book->latest_us = MAX (book->latest_us, sqlite3_column_int64 (statement, 1));
+    book->seen_seq = *out_seq - 1;
+  } else {
+    lb_connection_fail (book->db, rc, book->name, error);
+  }
+  sqlite3_reset (statement);
+  return rc == SQLITE_ROW;
+}
+
+gint64
+lb_book_next_time (const LbBook *book, gint64 said_us)
+{
+  const gint64 at_us = said_us != 0 ? said_us : lb_book_now (book);
+
+  return at_us > book->latest_us ? at_us : book->latest_us + 1;
+}
+
+/* The act that a take-back names. */
+static gboolean
+find_act (LbBook *book, const char *id, gint64 *out_seq, gint64 *out_shift, GError **error)
+{
+  sqlite3_stmt *statement = lb_book_sql (book, LB_SQL_FIND_ACT, error);
+
+  if (statement == NULL)
+    return FALSE;
+  sqlite3_bind_text (statement, 1, id, -1, SQLITE_STATIC);
+
+  const int rc = sqlite3_step (statement);
+  gboolean is_found = FALSE;
+  if (rc == SQLITE_DONE) {
+    g_set_error (error, LB_BOOK_ERROR, LB_BOOK_ERROR_REFUSED,
+                 _ ("There is no act “%.60s” that could be taken back"), id);
+  } else if (rc != SQLITE_ROW) {
+    lb_connection_fail (book->db, rc, book->name, error);
+  } else if (g_strcmp0 ((const char *) sqlite3_column_text (statement, 2),
+                        lb_entry_kind_name (LB_ENTRY_SEAL)) == 0)
+  {
+    g_set_error (error, LB_BOOK_ERROR, LB_BOOK_ERROR_SIGNED,
+                 _ ("A signature cannot be taken back; correct the signed shift with a reason"));
+  } else {
+    *out_seq = sqlite3_column_int64 (statement, 0);
+    *out_shift = sqlite3_column_int64 (statement, 1);
+    is_found = TRUE;
+  }
+  sqlite3_reset (statement);
+  return is_found;
+}
+
+/* The act that set a fact or setting last, as far as this file knows; 0 for none. */
+static gboolean
+find_field (LbBook *book, const char *what, gint64 pile, gint64 *out_act, GError **error)
+{
+  sqlite3_stmt *statement = lb_book_sql (book, LB_SQL_FIND_FIELD, error);
+
+  if (statement == NULL)
+    return FALSE;
+  sqlite3_bind_text (statement, 1, what, -1, SQLITE_STATIC);
+  bind_seq (statement, 2, pile);
+
+  const int rc = sqlite3_step (statement);
+  *out_act = rc == SQLITE_ROW ? sqlite3_column_int64 (statement, 0) : 0;
+  if (rc != SQLITE_ROW && rc != SQLITE_DONE)
     lb_connection_fail (book->db, rc, book->name, error);
   sqlite3_reset (statement);
-  return seq;
+  return rc == SQLITE_ROW || rc == SQLITE_DONE;
+}
+
+static gboolean
+is_signed (LbBook *book, gint64 shift, gboolean *out_is_signed, GError **error)
+{
+  sqlite3_stmt *statement = lb_book_sql (book, LB_SQL_IS_SIGNED, error);
+
+  if (statement == NULL)
+    return FALSE;
+  sqlite3_bind_int64 (statement, 1, shift);
+
+  const int rc = sqlite3_step (statement);
+  *out_is_signed = rc == SQLITE_ROW && sqlite3_column_int (statement, 0) != 0;
+  if (rc != SQLITE_ROW)
+    lb_connection_fail (book->db, rc, book->name, error);
+  sqlite3_reset (statement);
+  return rc == SQLITE_ROW;
+}
+
+static gboolean
+check_unsigned (LbBook *book, gint64 shift, GError **error)
+{
+  gboolean is_shift_signed = FALSE;
+
+  if (shift == 0)
+    return TRUE;
+  if (!is_signed (book, shift, &is_shift_signed, error))
+    return FALSE;
+  if (is_shift_signed)
+    g_set_error (error, LB_BOOK_ERROR, LB_BOOK_ERROR_SIGNED,
+                 _ ("This shift is signed; it is changed only by a correction that says why"));
+  return !is_shift_signed;
 }
 
 /* Follows a take-back of take-backs to the act that is in the end taken or brought back: whether
@@ -208,15 +319,6 @@ touches_facts (LbBook *book, gint64 act, gboolean *out_touches, GError **error)
   return TRUE;
 }
 
-static void
-bind_seq (sqlite3_stmt *statement, int at, gint64 seq)
-{
-  if (seq != 0)
-    sqlite3_bind_int64 (statement, at, seq);
-  else
-    sqlite3_bind_null (statement, at);
-}
-
 /* The word under which a step or a fact is kept, whatever was typed. */
 static const char *
 stored_what (const LbDraft *draft)
@@ -235,38 +337,48 @@ stored_what (const LbDraft *draft)
 typedef struct
 {
   gint64 pile, shift, of;
+  gint64 of_shift; /* of the act taken back */
 } References;
 
 static gboolean
 find_references (LbBook *book, const LbDraft *draft, References *out, GError **error)
 {
+  if (draft->kind == LB_ENTRY_TAKE_BACK &&
+      !find_act (book, draft->of, &out->of, &out->of_shift, error))
+    return FALSE;
   if (draft->pile_id != NULL &&
       (out->pile = find_seq (book, LB_SQL_FIND_PILE, draft->pile_id, error)) == 0)
     return FALSE;
   if (draft->shift_id != NULL &&
       (out->shift = find_seq (book, LB_SQL_FIND_SHIFT, draft->shift_id, error)) == 0)
     return FALSE;
-  return draft->kind != LB_ENTRY_TAKE_BACK ||
-         (out->of = find_seq (book, LB_SQL_FIND_ACT, draft->of, error)) != 0;
+  return (draft->kind != LB_ENTRY_FACT && draft->kind != LB_ENTRY_SETTING) ||
+         find_field (book, stored_what (draft), out->pile, &out->of, error);
 }
+
+/* Where an entry stands in the file and in time. */
+typedef struct
+{
+  gint64 seq, act;
+  gint64 at_us;
+  const char *id;
+} Place;
 
 static gboolean
 insert_entry (LbBook *book,
               const LbDraft *draft,
               const References *references,
-              gint64 seq,
-              gint64 act,
-              const char *id,
+              const Place *place,
               GError **error)
 {
   sqlite3_stmt *row = lb_book_sql (book, LB_SQL_INSERT_ENTRY, error);
 
   if (row == NULL)
     return FALSE;
-  sqlite3_bind_int64 (row, 1, seq);
-  lb_bind_text (row, 2, id);
-  sqlite3_bind_int64 (row, 3, act);
-  sqlite3_bind_int64 (row, 4, draft->at_us != 0 ? draft->at_us : lb_book_now (book));
+  sqlite3_bind_int64 (row, 1, place->seq);
+  lb_bind_text (row, 2, place->id);
+  sqlite3_bind_int64 (row, 3, place->act);
+  sqlite3_bind_int64 (row, 4, place->at_us);
   lb_bind_text (row, 5, draft->who);
   bind_seq (row, 6, references->shift);
   lb_bind_text (row, 7, lb_entry_kind_name (draft->kind));
@@ -307,12 +419,15 @@ lb_book_store_act (LbBook *book,
                    char act[LB_ID_MAX],
                    GError **error)
 {
-  const gint64 first = find_next_entry (book, error);
+  const gboolean may_change_signed = drafts[0].kind == LB_ENTRY_CORRECTION;
   gboolean must_check_marks = FALSE;
+  gint64 first = 0;
   char id[LB_ID_MAX];
 
-  if (first == 0)
+  if (!lb_book_find_next (book, &first, error))
     return FALSE;
+
+  const gint64 at_us = lb_book_next_time (book, drafts[0].at_us);
   for (gsize i = 0; i < n_drafts; i++) {
     References references = { 0 };
     gboolean renames = is_rename (&drafts[i]);
@@ -320,14 +435,43 @@ lb_book_store_act (LbBook *book,
     if (!find_references (book, &drafts[i], &references, error) ||
         !touches_facts (book, references.of, &renames, error))
       return FALSE;
+    if (!may_change_signed && (!check_unsigned (book, references.shift, error) ||
+                               !check_unsigned (book, references.of_shift, error)))
+      return FALSE;
     must_check_marks = must_check_marks || renames;
     lb_book_next_id (book, id);
     if (i == 0)
       g_strlcpy (act, id, LB_ID_MAX);
-    if (!insert_entry (book, &drafts[i], &references, first + (gint64) i, first, id, error))
+
+    const Place place = { .seq = first + (gint64) i, .act = first, .at_us = at_us, .id = id };
+    if (!insert_entry (book, &drafts[i], &references, &place, error))
       return FALSE;
   }
   return !must_check_marks || lb_book_check_marks (book, error);
+}
+
+/* Apart from the correction that it may begin with, an act is one take-back, one seal, or neither. */
+static gboolean
+check_together (const LbDraft *drafts, gsize n_drafts, GError **error)
+{
+  const gsize first = drafts[0].kind == LB_ENTRY_CORRECTION ? 1 : 0;
+
+  for (gsize i = first; i < n_drafts; i++) {
+    const LbEntryKind kind = drafts[i].kind;
+
+    if ((kind == LB_ENTRY_TAKE_BACK && (i != first || n_drafts != first + 1)) ||
+        (kind == LB_ENTRY_SEAL && n_drafts != 1) || kind == LB_ENTRY_CORRECTION)
+    {
+      g_set_error (error, LB_BOOK_ERROR, LB_BOOK_ERROR_REFUSED, _ ("“%s” is an act of its own"),
+                   lb_entry_kind_name (kind));
+      return FALSE;
+    }
+  }
+  if (first == n_drafts) {
+    g_set_error (error, LB_BOOK_ERROR, LB_BOOK_ERROR_REFUSED, _ ("A correction corrects nothing"));
+    return FALSE;
+  }
+  return TRUE;
 }
 
 static gboolean
@@ -336,13 +480,8 @@ check_drafts (const LbDraft *drafts, gsize n_drafts, GError **error)
   for (gsize i = 0; i < n_drafts; i++) {
     if (!lb_draft_check (&drafts[i], error))
       return FALSE;
-    if ((drafts[i].kind == LB_ENTRY_TAKE_BACK) != (drafts[0].kind == LB_ENTRY_TAKE_BACK)) {
-      g_set_error (error, LB_BOOK_ERROR, LB_BOOK_ERROR_REFUSED,
-                   _ ("A take-back is an act of its own"));
-      return FALSE;
-    }
   }
-  return TRUE;
+  return check_together (drafts, n_drafts, error);
 }
 
 gboolean

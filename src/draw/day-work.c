@@ -146,9 +146,17 @@ add_entry (LbDayWork *work,
     break;
   case LB_ENTRY_DIVE:
   case LB_ENTRY_CHECK:
+  case LB_ENTRY_DETAIL:
     break; /* stand in the accounts of the dives */
   case LB_ENTRY_SET_ASIDE:
   case LB_ENTRY_TAKE_IN:
+  case LB_ENTRY_HOURS:
+  case LB_ENTRY_CREW:
+  case LB_ENTRY_STOCK:
+  case LB_ENTRY_DELIVERY:
+  case LB_ENTRY_ANSWER:
+  case LB_ENTRY_CORRECTION:
+  case LB_ENTRY_SEAL:
   case LB_ENTRY_FACT:
   case LB_ENTRY_SETTING:
   case LB_ENTRY_TAKE_BACK:

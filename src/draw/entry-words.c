@@ -153,7 +153,57 @@ lb_condition_name (const char *what)
     return C_ ("condition", "Current");
   if (g_str_equal (what, "visibility"))
     return C_ ("condition", "Visibility");
+  if (g_str_equal (what, "water temperature"))
+    return C_ ("condition", "Water temperature");
+  if (g_str_equal (what, "tide"))
+    return C_ ("condition", "Tide");
   return what;
+}
+
+typedef struct
+{
+  const char *key;
+  const char *name; /* msgid */
+} Name;
+
+static const Name charges[] = {
+  { LB_CHARGE_SUPERVISOR, N_ ("Diving supervisor") },
+  { LB_CHARGE_IN_CHARGE, N_ ("Person in charge") },
+  { LB_CHARGE_CRANE, N_ ("Crane operator") },
+  { LB_CHARGE_TENDERS, N_ ("Tenders") },
+  { LB_CHARGE_STANDBY, N_ ("Standby diver") },
+};
+
+static const Name details[] = {
+  { LB_DETAIL_MODE, N_ ("Diving mode") },    { LB_DETAIL_VISIBILITY, N_ ("Visibility at the cut") },
+  { LB_DETAIL_WORK, N_ ("Nature of work") }, { LB_DETAIL_BORNE_BY, N_ ("Borne by") },
+  { LB_DETAIL_DONE, N_ ("What was done") },
+};
+
+static const char *
+find_name (const Name *names, gsize n, const char *key)
+{
+  for (gsize i = 0; i < n; i++) {
+    if (g_str_equal (names[i].key, key))
+      return _ (names[i].name);
+  }
+  return key;
+}
+
+const char *
+lb_charge_name (const char *what)
+{
+  g_return_val_if_fail (what != NULL, NULL);
+
+  return find_name (charges, G_N_ELEMENTS (charges), what);
+}
+
+const char *
+lb_detail_name (const char *what)
+{
+  g_return_val_if_fail (what != NULL, NULL);
+
+  return find_name (details, G_N_ELEMENTS (details), what);
 }
 
 /* Values are kept in metric; shown in the voice's units where they can be read. */
@@ -249,8 +299,8 @@ checks_text (const LbLedger *ledger, const LbFold *fold, const LbEntry *first)
   g_autoptr (GArray) checks = g_array_new (FALSE, FALSE, sizeof (LbCheck));
 
   /* An act's entries follow each other. */
-  for (guint i = (guint) first->seq - 1; i < ledger->entries->len; i++) {
-    const LbEntry *const entry = lb_ledger_entry (ledger, i);
+  for (gint64 seq = first->seq; seq <= ledger->entries->len; seq++) {
+    const LbEntry *const entry = lb_ledger_entry_of_seq (ledger, seq);
     const LbCheck check = { .key = entry->what, .is_ticked = entry->amount > 0 };
 
     if (!g_str_equal (entry->act, first->act))
@@ -308,6 +358,55 @@ take_back_text (const LbVoice *voice,
   return g_strdup_printf (_ ("Put back: %s"), what);
 }
 
+static char *
+hours_text (const LbEntry *entry)
+{
+  g_autofree char *from = lb_clock_text (entry->start_us);
+  g_autofree char *to = lb_clock_text (entry->end_us);
+
+  /* Translators: times of day at which the shift began and ended. */
+  return g_strdup_printf (_ ("Shift from %s to %s"), from, to);
+}
+
+static char *
+stock_text (const LbVoice *voice, const LbEntry *entry)
+{
+  g_autofree char *number = lb_voice_quantity (voice, LB_QUANTITY_COUNT, entry->amount);
+
+  return g_str_equal (entry->what, LB_STOCK_RODS)
+           ? g_strdup_printf (_ ("Rods on hand: %s"), number)
+           : g_strdup_printf (_ ("Full oxygen cylinders on hand: %s"), number);
+}
+
+static char *
+delivery_text (const LbVoice *voice, const LbEntry *entry)
+{
+  g_autofree char *number = lb_voice_quantity (voice, LB_QUANTITY_COUNT, entry->amount);
+
+  return g_str_equal (entry->what, LB_STOCK_RODS)
+           ? g_strdup_printf (_ ("Rods that came aboard: %s"), number)
+           : g_strdup_printf (_ ("Full oxygen cylinders that came aboard: %s"), number);
+}
+
+/* What was corrected is the next entry of its act. */
+static char *
+correction_text (const LbVoice *voice,
+                 const LbLedger *ledger,
+                 const LbFold *fold,
+                 const LbEntry *entry)
+{
+  g_autofree char *what = NULL;
+
+  if (entry->seq < ledger->entries->len) {
+    const LbEntry *next = lb_ledger_entry_of_seq (ledger, entry->seq + 1);
+
+    if (g_str_equal (next->act, entry->act))
+      what = lb_entry_text (voice, ledger, fold, next);
+  }
+  return g_strdup_printf (_ ("Correction of the signed shift: %s"),
+                          what != NULL ? what : _ ("nothing"));
+}
+
 /* The kind's own words, without the note. */
 static char *
 bare_text (const LbVoice *voice, const LbLedger *ledger, const LbFold *fold, const LbEntry *entry)
@@ -349,6 +448,23 @@ bare_text (const LbVoice *voice, const LbLedger *ledger, const LbFold *fold, con
     return g_strdup (_ ("Burning taken into the learned rate again"));
   case LB_ENTRY_CHECK:
     return checks_text (ledger, fold, entry);
+  case LB_ENTRY_HOURS:
+    return hours_text (entry);
+  case LB_ENTRY_CREW:
+    return g_strdup_printf (_ ("%s: %s"), lb_charge_name (entry->what), entry->note);
+  case LB_ENTRY_STOCK:
+    return stock_text (voice, entry);
+  case LB_ENTRY_DELIVERY:
+    return delivery_text (voice, entry);
+  case LB_ENTRY_DETAIL:
+    return g_strdup_printf (_ ("%s: %s"), lb_detail_name (entry->what), entry->note);
+  case LB_ENTRY_ANSWER:
+    return g_strdup_printf (_ ("Answered: %s"), entry->note);
+  case LB_ENTRY_CORRECTION:
+    return correction_text (voice, ledger, fold, entry);
+  case LB_ENTRY_SEAL:
+    return entry->who[0] != '\0' ? g_strdup_printf (_ ("Shift signed by %s"), entry->who)
+                                 : g_strdup (_ ("Shift signed, not said by whom"));
   case LB_ENTRY_FACT:
     return fact_text (voice, entry);
   case LB_ENTRY_SETTING:
@@ -364,7 +480,8 @@ static gboolean
 note_is_said (LbEntryKind kind)
 {
   return kind == LB_ENTRY_CONDITION || kind == LB_ENTRY_NOTE || kind == LB_ENTRY_FACT ||
-         kind == LB_ENTRY_SETTING;
+         kind == LB_ENTRY_SETTING || kind == LB_ENTRY_CREW || kind == LB_ENTRY_DETAIL ||
+         kind == LB_ENTRY_ANSWER || kind == LB_ENTRY_SEAL;
 }
 
 char *

@@ -83,6 +83,10 @@ char *lb_ordinal_text (guint n);
 /* "Wind", "Sea" …, translated; a condition not known is returned as it is. */
 const char *lb_condition_name (const char *what);
 
+/* The name of a charge and of a detail for people; @what itself when it is none of ours. */
+const char *lb_charge_name (const char *what);
+const char *lb_detail_name (const char *what);
+
 /* From left surface to left bottom in whole minutes, rounded up; NAN when not said. */
 double lb_dive_bottom_time (const LbEntry *dive);
 

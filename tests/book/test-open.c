@@ -130,7 +130,7 @@ typedef struct
 
 static const Case cases[] = {
   { "untouched", "SELECT 1", -1 },
-  { "newer", "PRAGMA user_version=2", LB_BOOK_ERROR_NEWER },
+  { "newer", "PRAGMA user_version=3", LB_BOOK_ERROR_NEWER },
   { "older", "PRAGMA user_version=0", LB_BOOK_ERROR_DAMAGED },
   { "other-program", "PRAGMA application_id=7", LB_BOOK_ERROR_FOREIGN },
   { "extra-table", "CREATE TABLE x (y)", LB_BOOK_ERROR_DAMAGED },
@@ -178,7 +178,7 @@ static const Case cases[] = {
     LB_BOOK_ERROR_DAMAGED },
   { "day", "UPDATE shift SET day = 4000000000", LB_BOOK_ERROR_DAMAGED },
   { "no-identity", "DELETE FROM job", LB_BOOK_ERROR_DAMAGED },
-  { "wal", "PRAGMA journal_mode=WAL; PRAGMA user_version=1", LB_BOOK_ERROR_DAMAGED },
+  { "wal", "PRAGMA journal_mode=WAL; PRAGMA user_version=2", LB_BOOK_ERROR_DAMAGED },
   { "wrong-type",
     EDIT "UPDATE sqlite_schema SET sql = replace (sql, ' STRICT', '') WHERE name = 'entry'; "
          "PRAGMA schema_version=99; UPDATE entry SET at_us = 'noon' WHERE seq = 2; "

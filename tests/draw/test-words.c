@@ -22,8 +22,9 @@ reckon (const LbPile *pile,
   lb_cut_plan_reckon (pile, burned, 0, n_unplaced, &basis, out_plan);
 }
 
-#define FOOT 0.3048
-#define INCH 0.0254
+#define FOOT    0.3048
+#define HOUR_US (G_GINT64_CONSTANT (3600) * G_USEC_PER_SEC)
+#define INCH    0.0254
 
 static LbVoice
 metric_voice (void)
@@ -590,6 +591,24 @@ test_entries (void)
     { { .kind = LB_ENTRY_NOTE, .note = "Slack late." }, "Slack late." },
     { { .kind = LB_ENTRY_CHECK, .what = "under-lean", .amount = 0 },
       "Before the dive: 0 of 1 check ticked; not: Stay out from under the lean" },
+    { { .kind = LB_ENTRY_HOURS, .start_us = 7 * HOUR_US, .end_us = 17 * HOUR_US + HOUR_US / 2 },
+      "Shift from 07:00 to 17:30" },
+    { { .kind = LB_ENTRY_CREW, .what = "diving supervisor", .note = "DS" },
+      "Diving supervisor: DS" },
+    { { .kind = LB_ENTRY_STOCK, .what = "rods", .amount = 120 }, "Rods on hand: 120" },
+    { { .kind = LB_ENTRY_STOCK, .what = "cylinders", .amount = 9 },
+      "Full oxygen cylinders on hand: 9" },
+    { { .kind = LB_ENTRY_DELIVERY, .what = "rods", .amount = 50 }, "Rods that came aboard: 50" },
+    { { .kind = LB_ENTRY_DELIVERY, .what = "cylinders", .amount = 6 },
+      "Full oxygen cylinders that came aboard: 6" },
+    { { .kind = LB_ENTRY_DETAIL, .what = "borne by", .note = "owner" }, "Borne by: owner" },
+    { { .kind = LB_ENTRY_ANSWER, .what = "overlap:a-1:a-2", .note = "clock was wrong" },
+      "Answered: clock was wrong" },
+    { { .kind = LB_ENTRY_CORRECTION, .note = "miscounted" },
+      "Correction of the signed shift: nothing (miscounted)" },
+    { { .kind = LB_ENTRY_SEAL, .who = "superintendent", .note = "x" },
+      "Shift signed by superintendent" },
+    { { .kind = LB_ENTRY_SEAL, .note = "x" }, "Shift signed, not said by whom" },
     { { .kind = LB_ENTRY_SET_ASIDE, .note = "jacketed pile" },
       "Burning set aside from the learned rate (jacketed pile)" },
     { { .kind = LB_ENTRY_TAKE_IN }, "Burning taken into the learned rate again" },

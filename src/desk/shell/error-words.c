@@ -32,6 +32,9 @@ static const Words book_words[] = {
   [LB_BOOK_ERROR_DISK] = { N_ ("The disk did not take it"),
                            N_ ("Nothing was stored. Make room or check the disk, and try again.") },
   [LB_BOOK_ERROR_REFUSED] = { N_ ("That was refused"), NULL },
+  [LB_BOOK_ERROR_SIGNED] = { N_ ("The shift is signed"),
+                             N_ (
+                               "Press “Correct…” on the Shift page to change it with a reason.") },
   [LB_BOOK_ERROR_CANCELLED] = { N_ ("Cancelled"), N_ ("Nothing was changed.") },
 };
 

@@ -75,7 +75,7 @@ find_entry (LbShiftGroupPrivate *priv, gint64 seq)
 {
   const LbLedger *ledger = lb_job_get_ledger (priv->job);
 
-  return lb_ledger_entry (ledger, (guint) seq - 1);
+  return lb_ledger_entry_of_seq (ledger, seq);
 }
 
 /* Rows outlive a ledger; an entry is found again by its number. */
