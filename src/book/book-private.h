@@ -13,10 +13,11 @@ G_BEGIN_DECLS
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (sqlite3, sqlite3_close_v2)
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (sqlite3_stmt, sqlite3_finalize)
 
-/* "Lbnt" read as a big-endian number; the header of every SQLite file has room for one. */
-#define LB_BOOK_APPLICATION_ID 0x4c626e74
-#define LB_BOOK_FORMAT         2
-#define LB_BOOK_FORMAT_OLDEST  1 /* that can be read */
+/* "Lbnt" and "Lbpk" read as big-endian numbers; the header of every SQLite file has room for one. */
+#define LB_BOOK_APPLICATION_ID   0x4c626e74
+#define LB_PACKET_APPLICATION_ID 0x4c62706b
+#define LB_BOOK_FORMAT           2
+#define LB_BOOK_FORMAT_OLDEST    1 /* that can be read */
 
 /* Longest texts the file takes, in characters. */
 #define LB_ID_MAX    40
@@ -41,6 +42,8 @@ typedef enum {
   LB_SQL_LAST_SEQS,
   LB_SQL_INSERT_ENTRY,
   LB_SQL_INSERT_SHIFT,
+  LB_SQL_INSERT_PILE,
+  LB_SQL_PILE_ROW,
   LB_SQL_FIND_PILE,
   LB_SQL_FIND_SHIFT,
   LB_SQL_NEXT_ENTRY,
@@ -74,7 +77,7 @@ struct _LbBook
 };
 
 /* schema.c: what the tables are, and whether a file has just these. */
-gboolean lb_schema_create (sqlite3 *db);
+gboolean lb_schema_create (sqlite3 *db, guint32 application_id);
 gboolean lb_schema_check (sqlite3 *db, const char *name, GError **error);
 int lb_schema_format (sqlite3 *db); /* user_version; 0 when it cannot be read */
 
@@ -90,14 +93,24 @@ void lb_bind_text (sqlite3_stmt *statement, int at, const char *text); /* NULL a
 gboolean lb_book_run (LbBook *book, LbSql sql, GError **error); /* a statement without rows */
 
 /* file.c: files as the disk has them. */
+typedef enum {
+  LB_FILE_JOB = 1 << 0,
+  LB_FILE_PACKET = 1 << 1,
+} LbFileKind;
+
 typedef struct
 {
+  LbFileKind kind;
   dev_t device;
   ino_t inode;
   gboolean is_writable; /* it and its folder */
 } LbFileFacts;
 
-gboolean lb_file_look (const char *path, const char *name, LbFileFacts *out, GError **error);
+gboolean lb_file_look (const char *path,
+                       const char *name,
+                       guint kinds, /* LbFileKind, those that are welcome */
+                       LbFileFacts *out,
+                       GError **error);
 char *lb_file_partner (const char *path);
 void lb_file_discard (const char *partner);
 gboolean lb_file_publish (const char *partner, const char *path, GError **error);
@@ -105,6 +118,24 @@ gboolean lb_file_must_not_exist (const char *path, GError **error);
 
 /* open.c */
 LbBook *lb_book_new_for (sqlite3 *db, const char *path, gboolean is_read_only);
+LbBook *lb_book_open_other (const char *path,
+                            GCancellable *cancellable,
+                            LbFileKind *out_kind,
+                            LbLedger **out_ledger,
+                            GError **error);
+
+/* rows.c: one row, as it is stored. What an entry refers to, as rows; 0 for none. */
+typedef struct
+{
+  gint64 act, shift, pile, of;
+} LbEntryRows;
+
+gboolean lb_book_insert_entry (LbBook *book,
+                               const LbEntry *entry, /* its references are not looked at */
+                               const LbEntryRows *rows,
+                               GError **error);
+gboolean lb_book_insert_shift (LbBook *book, const LbShift *shift, GError **error);
+gboolean lb_book_copy_pile (LbBook *book, LbBook *from, gint64 row, GError **error);
 
 /* record.c: one act's worth of transaction, also inside lb_book_begin(). */
 gboolean lb_book_begin_act (LbBook *book, GError **error);

@@ -30,6 +30,10 @@ static const struct
   { SQLITE_LIMIT_VARIABLE_NUMBER, 30 }, { SQLITE_LIMIT_TRIGGER_DEPTH, 1 },
 };
 
+#define PILE_COLUMNS                                                                     \
+  "id, mark, mark_key, bent, row, note, x_m, y_m, shape, width_m, void_m, bar, n_bars, " \
+  "bar_inset_m, batter, bearing_rad, head_m, cut_m, mudline_m, toe_m"
+
 static const char *const statement_texts[LB_N_SQL] = {
   [LB_SQL_BEGIN] = "BEGIN IMMEDIATE",
   [LB_SQL_COMMIT] = "COMMIT",
@@ -45,6 +49,9 @@ static const char *const statement_texts[LB_N_SQL] = {
     "VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15, ?16, ?17)",
   [LB_SQL_INSERT_SHIFT] =
     "INSERT INTO shift (id, day, watch, opened_us, who) VALUES (?1, ?2, ?3, ?4, ?5)",
+  [LB_SQL_INSERT_PILE] = "INSERT INTO pile (" PILE_COLUMNS ") VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, "
+                         "?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15, ?16, ?17, ?18, ?19, ?20)",
+  [LB_SQL_PILE_ROW] = "SELECT " PILE_COLUMNS " FROM pile WHERE seq = ?1",
   [LB_SQL_FIND_PILE] = "SELECT seq FROM pile WHERE id = ?1",
   [LB_SQL_FIND_SHIFT] = "SELECT seq FROM shift WHERE id = ?1",
   [LB_SQL_NEXT_ENTRY] = "SELECT coalesce(max(seq), 0) + 1, "

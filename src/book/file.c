@@ -34,19 +34,45 @@ read_big_endian (const guint8 *at)
   return (guint32) at[0] << 24 | (guint32) at[1] << 16 | (guint32) at[2] << 8 | at[3];
 }
 
-static gboolean
-look_at_header (const guint8 header[HEADER_SIZE], gssize n, const char *name, GError **error)
+/* Which of our files it says it is; 0 for none. */
+static guint
+kind_of_header (const guint8 header[HEADER_SIZE], gssize n)
 {
-  if (n < HEADER_SIZE || memcmp (header, "SQLite format 3", 16) != 0 ||
-      read_big_endian (header + HEADER_APPLICATION_ID) != LB_BOOK_APPLICATION_ID)
-  {
+  if (n < HEADER_SIZE || memcmp (header, "SQLite format 3", 16) != 0)
+    return 0;
+  switch (read_big_endian (header + HEADER_APPLICATION_ID)) {
+  case LB_BOOK_APPLICATION_ID:
+    return LB_FILE_JOB;
+  case LB_PACKET_APPLICATION_ID:
+    return LB_FILE_PACKET;
+  default:
+    return 0;
+  }
+}
+
+static gboolean
+check_welcome (guint kind, guint kinds, const char *name, GError **error)
+{
+  if ((kind & kinds) != 0)
+    return TRUE;
+  if (kind == LB_FILE_PACKET)
+    g_set_error (error, LB_BOOK_ERROR, LB_BOOK_ERROR_FOREIGN,
+                 _ ("“%s” is a packet, not a job file; open its job and join the packet there"),
+                 name);
+  else if ((kinds & LB_FILE_PACKET) != 0)
+    g_set_error (error, LB_BOOK_ERROR, LB_BOOK_ERROR_FOREIGN,
+                 _ ("“%s” is neither a packet nor a job file of this program"), name);
+  else
     g_set_error (error, LB_BOOK_ERROR, LB_BOOK_ERROR_FOREIGN,
                  _ ("“%s” is not a job file of this program; a pile list is taken in with "
                     "“Take piles from a list”"),
                  name);
-    return FALSE;
-  }
+  return FALSE;
+}
 
+static gboolean
+look_at_format (const guint8 header[HEADER_SIZE], const char *name, GError **error)
+{
   const guint32 format = read_big_endian (header + HEADER_USER_VERSION);
   if (format > LB_BOOK_FORMAT) {
     g_set_error (error, LB_BOOK_ERROR, LB_BOOK_ERROR_NEWER,
@@ -105,10 +131,10 @@ look_at_kind (const struct stat *facts, const char *name, GError **error)
  * lb_file_look:
  *
  * What can be known of @path without SQLite and without changing anything: that it is an ordinary
- * file whose first page says that it is a job file of a version we know.
+ * file whose first page says that it is a file of ours that is welcome, of a version we know.
  */
 gboolean
-lb_file_look (const char *path, const char *name, LbFileFacts *out, GError **error)
+lb_file_look (const char *path, const char *name, guint kinds, LbFileFacts *out, GError **error)
 {
   struct stat facts;
   guint8 header[HEADER_SIZE];
@@ -128,11 +154,14 @@ lb_file_look (const char *path, const char *name, LbFileFacts *out, GError **err
   }
   const gssize n = pread (fd, header, sizeof header, 0);
   close (fd);
-  if (!look_at_header (header, n, name, error))
+
+  const guint kind = kind_of_header (header, n);
+  if (!check_welcome (kind, kinds, name, error) || !look_at_format (header, name, error))
     return FALSE;
 
   g_autofree char *folder = g_path_get_dirname (path);
   *out = (LbFileFacts){
+    .kind = kind,
     .device = facts.st_dev,
     .inode = facts.st_ino,
     .is_writable = faccessat (AT_FDCWD, path, W_OK, AT_EACCESS) == 0 &&

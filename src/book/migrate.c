@@ -39,7 +39,7 @@ rebuild (sqlite3 *db, const char *name, GError **error)
 {
   if (!run (db, from_1, name, error))
     return FALSE;
-  if (!lb_schema_create (db)) {
+  if (!lb_schema_create (db, LB_BOOK_APPLICATION_ID)) {
     lb_connection_fail (db, sqlite3_extended_errcode (db), name, error);
     return FALSE;
   }

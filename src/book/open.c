@@ -232,6 +232,7 @@ typedef struct
 {
   char *path;
   char *name;
+  LbFileKind kind;
   gboolean may_write;
   sqlite3 *reader;
 } Opening;
@@ -248,14 +249,15 @@ G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Opening, opening_clear)
 
 /* Steps 1 to 3. */
 static gboolean
-opening_begin (Opening *opening, const char *path, LbBookMode mode, GError **error)
+opening_begin (Opening *opening, const char *path, LbBookMode mode, guint kinds, GError **error)
 {
   LbFileFacts facts;
 
   opening->path = g_canonicalize_filename (path, NULL);
   opening->name = g_filename_display_basename (opening->path);
-  if (!lb_file_look (opening->path, opening->name, &facts, error))
+  if (!lb_file_look (opening->path, opening->name, kinds, &facts, error))
     return FALSE;
+  opening->kind = facts.kind;
   opening->may_write = mode == LB_BOOK_WRITE && facts.is_writable;
   opening->reader = open_reader (opening->path, opening->name, opening->may_write, error);
   return opening->reader != NULL;
@@ -293,7 +295,7 @@ lb_book_open (const char *path, LbBookMode mode, GError **error)
 
   g_auto (Opening) opening = { NULL };
 
-  if (!opening_begin (&opening, path, mode, error) || !opening_check (&opening, error))
+  if (!opening_begin (&opening, path, mode, LB_FILE_JOB, error) || !opening_check (&opening, error))
     return NULL;
   return opening_finish (&opening, error);
 }
@@ -325,24 +327,14 @@ read_beside (const Opening *opening, GCancellable *cancellable, GError **error)
   return lb_book_read (book, cancellable, error);
 }
 
-LbBook *
-lb_book_open_and_read (const char *path,
-                       LbBookMode mode,
-                       GCancellable *cancellable,
-                       LbLedger **out_ledger,
-                       GError **error)
+/* Step 4 and the rows at once, then step 5. */
+static LbBook *
+check_and_read (Opening *opening, GCancellable *cancellable, LbLedger **out_ledger, GError **error)
 {
-  g_return_val_if_fail (path != NULL, NULL);
-  g_return_val_if_fail (out_ledger != NULL, NULL);
-
-  g_auto (Opening) opening = { NULL };
-  if (!opening_begin (&opening, path, mode, error))
-    return NULL;
-
-  Check check = { .opening = &opening };
+  Check check = { .opening = opening };
   GThread *thread = g_thread_new ("check", check_thread, &check);
   g_autoptr (GError) reason = NULL;
-  g_autoptr (LbLedger) ledger = read_beside (&opening, cancellable, &reason);
+  g_autoptr (LbLedger) ledger = read_beside (opening, cancellable, &reason);
 
   /* The check has the last word, and the better words for what is wrong. */
   if (!GPOINTER_TO_INT (g_thread_join (thread))) {
@@ -354,10 +346,42 @@ lb_book_open_and_read (const char *path,
     return NULL;
   }
 
-  LbBook *book = opening_finish (&opening, error);
+  LbBook *book = opening_finish (opening, error);
   if (book != NULL)
     *out_ledger = g_steal_pointer (&ledger);
   return book;
+}
+
+LbBook *
+lb_book_open_and_read (const char *path,
+                       LbBookMode mode,
+                       GCancellable *cancellable,
+                       LbLedger **out_ledger,
+                       GError **error)
+{
+  g_return_val_if_fail (path != NULL, NULL);
+  g_return_val_if_fail (out_ledger != NULL, NULL);
+
+  g_auto (Opening) opening = { NULL };
+  if (!opening_begin (&opening, path, mode, LB_FILE_JOB, error))
+    return NULL;
+  return check_and_read (&opening, cancellable, out_ledger, error);
+}
+
+/* Another's file, a packet or a job, for reading. */
+LbBook *
+lb_book_open_other (const char *path,
+                    GCancellable *cancellable,
+                    LbFileKind *out_kind,
+                    LbLedger **out_ledger,
+                    GError **error)
+{
+  g_auto (Opening) opening = { NULL };
+
+  if (!opening_begin (&opening, path, LB_BOOK_READ, LB_FILE_JOB | LB_FILE_PACKET, error))
+    return NULL;
+  *out_kind = opening.kind;
+  return check_and_read (&opening, cancellable, out_ledger, error);
 }
 
 static gboolean
@@ -376,7 +400,7 @@ fill_new (LbBook *book, const char *name, GError **error)
   char id[LB_ID_MAX];
 
   if (sqlite3_exec (book->db, "PRAGMA page_size=8192; BEGIN", NULL, NULL, NULL) != SQLITE_OK ||
-      !lb_schema_create (book->db))
+      !lb_schema_create (book->db, LB_BOOK_APPLICATION_ID))
   {
     lb_connection_fail (book->db, sqlite3_extended_errcode (book->db), book->name, error);
     return FALSE;

@@ -16,12 +16,6 @@
 
 #define ROWS_BETWEEN_LOOKS 256
 
-static const char insert_text[] =
-  "INSERT INTO pile (id, mark, mark_key, bent, row, note, x_m, y_m, shape, width_m, void_m, bar, "
-  "n_bars, bar_inset_m, batter, bearing_rad, head_m, cut_m, mudline_m, toe_m) "
-  "VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15, ?16, ?17, ?18, ?19, "
-  "?20)";
-
 /* Wider than lb_pile_set() allows; what lies outside is no pile and would upset drawing. */
 #define PLACE_MOST_M     1e8
 #define ELEVATION_MOST_M 1e4
@@ -143,14 +137,13 @@ bind_number (sqlite3_stmt *row, int at, double value)
 }
 
 static gboolean
-insert_pile (LbBook *book,
-             sqlite3_stmt *row,
-             const LbPile *pile,
-             char id[LB_ID_MAX],
-             GError **error)
+insert_pile (LbBook *book, const LbPile *pile, char id[LB_ID_MAX], GError **error)
 {
   g_autofree char *key = lb_mark_key (pile->mark);
+  sqlite3_stmt *row = lb_book_sql (book, LB_SQL_INSERT_PILE, error);
 
+  if (row == NULL)
+    return FALSE;
   lb_book_next_id (book, id);
   lb_bind_text (row, 1, id);
   lb_bind_text (row, 2, pile->mark);
@@ -243,24 +236,17 @@ static gboolean
 insert_piles (LbBook *book, const LbPile *piles, gsize n_piles, const Watch *watch, GError **error)
 {
   g_autoptr (GHashTable) taken = taken_marks (book, error);
-  g_autoptr (sqlite3_stmt) row = NULL;
   g_autoptr (GArray) drafts = g_array_new (FALSE, FALSE, sizeof (LbDraft));
   g_autoptr (GStringChunk) strings = g_string_chunk_new (4096);
   char id[LB_ID_MAX];
 
   if (taken == NULL)
     return FALSE;
-
-  const int rc = sqlite3_prepare_v2 (book->db, insert_text, -1, &row, NULL);
-  if (rc != SQLITE_OK) {
-    lb_connection_fail (book->db, rc, book->name, error);
-    return FALSE;
-  }
   for (gsize i = 0; i < n_piles; i++) {
     if (i % ROWS_BETWEEN_LOOKS == 0 && !watch_progress (watch, i, n_piles, error))
       return FALSE;
     if (!check_pile (&piles[i], error) || !claim_mark (taken, piles[i].mark, error) ||
-        !insert_pile (book, row, &piles[i], id, error))
+        !insert_pile (book, &piles[i], id, error))
       return FALSE;
     add_other_facts (drafts, strings, &piles[i], id);
   }

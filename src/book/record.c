@@ -144,15 +144,6 @@ lb_book_end_act (LbBook *book, gboolean keep, GError **error)
   return lb_book_run (book, LB_SQL_RELEASE, keep ? error : NULL) && keep;
 }
 
-static void
-bind_seq (sqlite3_stmt *statement, int at, gint64 seq)
-{
-  if (seq != 0)
-    sqlite3_bind_int64 (statement, at, seq);
-  else
-    sqlite3_bind_null (statement, at);
-}
-
 /* The row that @id has in the table that @sql looks in; 0 with an error when there is none. */
 static gint64
 find_seq (LbBook *book, LbSql sql, const char *id, GError **error)
@@ -250,7 +241,10 @@ find_field (LbBook *book, const char *what, gint64 pile, gint64 *out_act, GError
   if (statement == NULL)
     return FALSE;
   sqlite3_bind_text (statement, 1, what, -1, SQLITE_STATIC);
-  bind_seq (statement, 2, pile);
+  if (pile != 0)
+    sqlite3_bind_int64 (statement, 2, pile);
+  else
+    sqlite3_bind_null (statement, 2);
 
   const int rc = sqlite3_step (statement);
   *out_act = rc == SQLITE_ROW ? sqlite3_column_int64 (statement, 0) : 0;
@@ -365,42 +359,35 @@ typedef struct
 } Place;
 
 static gboolean
-insert_entry (LbBook *book,
+insert_draft (LbBook *book,
               const LbDraft *draft,
               const References *references,
               const Place *place,
               GError **error)
 {
-  sqlite3_stmt *row = lb_book_sql (book, LB_SQL_INSERT_ENTRY, error);
+  const LbEntry entry = {
+    .seq = place->seq,
+    .id = place->id,
+    .at_us = place->at_us,
+    .who = draft->who,
+    .kind = draft->kind,
+    .what = stored_what (draft),
+    .bars = draft->bars,
+    .count = draft->count,
+    .amount = draft->amount,
+    .start_us = draft->start_us,
+    .end_us = draft->end_us,
+    .up_us = draft->up_us,
+    .note = draft->note,
+  };
+  const LbEntryRows rows = {
+    .act = place->act,
+    .shift = references->shift,
+    .pile = references->pile,
+    .of = references->of,
+  };
 
-  if (row == NULL)
-    return FALSE;
-  sqlite3_bind_int64 (row, 1, place->seq);
-  lb_bind_text (row, 2, place->id);
-  sqlite3_bind_int64 (row, 3, place->act);
-  sqlite3_bind_int64 (row, 4, place->at_us);
-  lb_bind_text (row, 5, draft->who);
-  bind_seq (row, 6, references->shift);
-  lb_bind_text (row, 7, lb_entry_kind_name (draft->kind));
-  bind_seq (row, 8, references->pile);
-  lb_bind_text (row, 9, stored_what (draft));
-  sqlite3_bind_int64 (row, 10, (gint64) draft->bars);
-  sqlite3_bind_int64 (row, 11, draft->count);
-  if (isnan (draft->amount))
-    sqlite3_bind_null (row, 12);
-  else
-    sqlite3_bind_double (row, 12, draft->amount);
-  sqlite3_bind_int64 (row, 13, draft->start_us);
-  sqlite3_bind_int64 (row, 14, draft->end_us);
-  sqlite3_bind_int64 (row, 15, draft->up_us);
-  lb_bind_text (row, 16, draft->note);
-  bind_seq (row, 17, references->of);
-
-  const int rc = sqlite3_step (row);
-  if (rc != SQLITE_DONE)
-    lb_connection_fail (book->db, rc, book->name, error);
-  sqlite3_reset (row);
-  return rc == SQLITE_DONE;
+  return lb_book_insert_entry (book, &entry, &rows, error);
 }
 
 static gboolean
@@ -444,7 +431,7 @@ lb_book_store_act (LbBook *book,
       g_strlcpy (act, id, LB_ID_MAX);
 
     const Place place = { .seq = first + (gint64) i, .act = first, .at_us = at_us, .id = id };
-    if (!insert_entry (book, &drafts[i], &references, &place, error))
+    if (!insert_draft (book, &drafts[i], &references, &place, error))
       return FALSE;
   }
   return !must_check_marks || lb_book_check_marks (book, error);
@@ -527,31 +514,6 @@ find_shift_of_day (LbBook *book, guint32 day, const char *watch, GError **error)
 }
 
 static gboolean
-insert_shift (LbBook *book,
-              guint32 day,
-              const char *watch,
-              const char *who,
-              const char *id,
-              GError **error)
-{
-  sqlite3_stmt *row = lb_book_sql (book, LB_SQL_INSERT_SHIFT, error);
-
-  if (row == NULL)
-    return FALSE;
-  lb_bind_text (row, 1, id);
-  sqlite3_bind_int64 (row, 2, day);
-  lb_bind_text (row, 3, watch);
-  sqlite3_bind_int64 (row, 4, lb_book_now (book));
-  lb_bind_text (row, 5, who);
-
-  const int rc = sqlite3_step (row);
-  if (rc != SQLITE_DONE)
-    lb_connection_fail (book->db, rc, book->name, error);
-  sqlite3_reset (row);
-  return rc == SQLITE_DONE;
-}
-
-static gboolean
 check_shift (guint32 day, const char *watch, const char *who, GError **error)
 {
   if (day < LB_DAY_LEAST || day > LB_DAY_MOST) {
@@ -588,7 +550,12 @@ lb_book_open_shift (LbBook *book,
     char made[LB_ID_MAX];
 
     lb_book_next_id (book, made);
-    is_stored = insert_shift (book, day, watch, who, made, error);
+    const LbShift shift = { .id = made,
+                            .day = day,
+                            .watch = watch,
+                            .opened_us = lb_book_now (book),
+                            .who = who };
+    is_stored = lb_book_insert_shift (book, &shift, error);
     g_free (id);
     id = g_strdup (made);
   }

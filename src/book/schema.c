@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The tables of a job file (docs/file-format.md), as the very text that is written into it.
+/* The tables of a job file, and of a packet (docs/file-format.md), as the very text that is written
+ * into it.
  *
  * A file is ours only when sqlite_schema holds exactly this text and nothing besides: then no
  * trigger, view, generated column or expression in it can do anything that is not written here,
@@ -167,13 +168,13 @@ create_parts (sqlite3 *db, const char *type)
 }
 
 gboolean
-lb_schema_create (sqlite3 *db)
+lb_schema_create (sqlite3 *db, guint32 application_id)
 {
   if (create_parts (db, "table") != SQLITE_OK || create_parts (db, "index") != SQLITE_OK)
     return FALSE;
 
-  g_autofree char *identity = g_strdup_printf ("PRAGMA application_id=%d; PRAGMA user_version=%d",
-                                               LB_BOOK_APPLICATION_ID, LB_BOOK_FORMAT);
+  g_autofree char *identity = g_strdup_printf ("PRAGMA application_id=%u; PRAGMA user_version=%d",
+                                               application_id, LB_BOOK_FORMAT);
   return sqlite3_exec (db, identity, NULL, NULL, NULL) == SQLITE_OK;
 }
 
