@@ -123,6 +123,8 @@ read_table (LbFold *fold, LbSettingTable table, const char *text)
     return lb_ground_from_text (text, &fold->ground, NULL);
   case LB_TABLE_CAUTIONS:
     return read_cautions (fold, text);
+  case LB_TABLE_DELAYS:
+    return lb_setting_table_check (table, text, NULL);
   }
   g_assert_not_reached ();
 }

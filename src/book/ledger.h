@@ -63,6 +63,10 @@ typedef enum {
 /* The setting that holds the crew's own cautions, as lb_cautions_from_text() reads them; "" for none. */
 #define LB_SETTING_CAUTIONS "cautions"
 
+/* The setting that holds the job's own list of what delays are put to, as lb_delay_causes_from_text()
+ * reads it; "" for those built in. */
+#define LB_SETTING_DELAY_CAUSES "delay-causes"
+
 /* The setting that says for which visibility the cuts are planned, by lb_visibility_key(); "" for
  * the one that was said last. */
 #define LB_SETTING_VISIBILITY "visibility"
@@ -78,11 +82,13 @@ typedef enum {
 #define LB_CHARGE_TENDERS    "tenders"
 #define LB_CHARGE_STANDBY    "standby diver"
 
-/* Details: of a dive its mode, the visibility where it went, the nature of its work; of a delay who
+/* Details: of a dive its mode, the visibility where it went, the nature of its work, the marks of piles
+ * it went on to; of a delay who
  * bears it; of a gear fault what was done about it. */
 #define LB_DETAIL_MODE       "mode"
 #define LB_DETAIL_VISIBILITY "visibility"
 #define LB_DETAIL_WORK       "work"
+#define LB_DETAIL_ALSO_AT    "also at"
 #define LB_DETAIL_BORNE_BY   "borne by"
 #define LB_DETAIL_DONE       "done"
 

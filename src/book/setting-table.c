@@ -3,6 +3,7 @@
 
 #include "book/caution-text.h"
 #include "book/crane-chart-text.h"
+#include "book/delay-causes.h"
 #include "book/dive-table-text.h"
 #include "book/ground-text.h"
 #include "book/ledger.h"
@@ -42,6 +43,14 @@ check_cautions (const char *text, GError **error)
   return lb_cautions_from_text (text, texts, rows, &n, error);
 }
 
+static gboolean
+check_delays (const char *text, GError **error)
+{
+  g_auto (GStrv) causes = lb_delay_causes_from_text (text, error);
+
+  return causes != NULL;
+}
+
 static const struct
 {
   const char *key;
@@ -71,6 +80,11 @@ static const struct
                           FALSE,
                           check_cautions,
                           { "key,severity,when,words,source", "key,severity,when,words,source" } },
+  [LB_TABLE_DELAYS] = { LB_SETTING_DELAY_CAUSES,
+                        N_ ("The list of causes of delay"),
+                        FALSE,
+                        check_delays,
+                        { "cause", "cause" } },
 };
 
 const char *

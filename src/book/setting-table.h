@@ -14,9 +14,10 @@ typedef enum {
   LB_TABLE_CRANE,    /* the crane's chart, lb_crane_chart_from_text() */
   LB_TABLE_GROUND,   /* layers of the ground, lb_ground_from_text() */
   LB_TABLE_CAUTIONS, /* the crew's own cautions, lb_cautions_from_text() */
+  LB_TABLE_DELAYS,   /* the job's own causes of delay, lb_delay_causes_from_text() */
 } LbSettingTable;
 
-#define LB_N_SETTING_TABLES (LB_TABLE_CAUTIONS + 1)
+#define LB_N_SETTING_TABLES (LB_TABLE_DELAYS + 1)
 
 const char *lb_setting_table_key (LbSettingTable table);   /* "crane-chart": in the file */
 const char *lb_setting_table_title (LbSettingTable table); /* msgid: "The crane’s chart" */

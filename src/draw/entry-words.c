@@ -5,6 +5,7 @@
  * unknown, every number missing. What is not understood is shown as it stands, never dropped. */
 #include "draw/check-words.h"
 #include "draw/plan-words.h"
+#include "draw/record-words.h"
 #include "draw/voice-text.h"
 #include "trade/bottom-time.h"
 #include "trade/visibility.h"
@@ -125,7 +126,9 @@ dive_text (const LbVoice *voice, const LbEntry *entry)
 static char *
 delay_text (const LbVoice *voice, const LbEntry *entry)
 {
-  const char *const cause = entry->what[0] != '\0' ? entry->what : _ ("cause not said");
+  const char *const cause = entry->what[0] != '\0'
+                              ? lb_shift_word_name (LB_WORDS_DELAY, entry->what)
+                              : _ ("cause not said");
   if (isnan (entry->amount))
     return g_strdup_printf (_ ("Delay, %s"), cause);
   g_autofree char *lost = lb_voice_quantity (voice, LB_QUANTITY_TIME, entry->amount);
@@ -135,75 +138,12 @@ delay_text (const LbVoice *voice, const LbEntry *entry)
 static char *
 fault_text (const LbVoice *voice, const LbEntry *entry)
 {
-  const char *const part = entry->what[0] != '\0' ? entry->what : _ ("part not said");
+  const char *const part = entry->what[0] != '\0' ? lb_shift_word_name (LB_WORDS_FAULT, entry->what)
+                                                  : _ ("part not said");
   if (isnan (entry->amount))
     return g_strdup_printf (_ ("Gear fault, %s"), part);
   g_autofree char *lost = lb_voice_quantity (voice, LB_QUANTITY_TIME, entry->amount);
   return g_strdup_printf (_ ("Gear fault, %s: %s lost"), part, lost);
-}
-
-const char *
-lb_condition_name (const char *what)
-{
-  if (g_str_equal (what, "wind"))
-    return C_ ("condition", "Wind");
-  if (g_str_equal (what, "sea"))
-    return C_ ("condition", "Sea");
-  if (g_str_equal (what, "current"))
-    return C_ ("condition", "Current");
-  if (g_str_equal (what, "visibility"))
-    return C_ ("condition", "Visibility");
-  if (g_str_equal (what, "water temperature"))
-    return C_ ("condition", "Water temperature");
-  if (g_str_equal (what, "tide"))
-    return C_ ("condition", "Tide");
-  return what;
-}
-
-typedef struct
-{
-  const char *key;
-  const char *name; /* msgid */
-} Name;
-
-static const Name charges[] = {
-  { LB_CHARGE_SUPERVISOR, N_ ("Diving supervisor") },
-  { LB_CHARGE_IN_CHARGE, N_ ("Person in charge") },
-  { LB_CHARGE_CRANE, N_ ("Crane operator") },
-  { LB_CHARGE_TENDERS, N_ ("Tenders") },
-  { LB_CHARGE_STANDBY, N_ ("Standby diver") },
-};
-
-static const Name details[] = {
-  { LB_DETAIL_MODE, N_ ("Diving mode") },    { LB_DETAIL_VISIBILITY, N_ ("Visibility at the cut") },
-  { LB_DETAIL_WORK, N_ ("Nature of work") }, { LB_DETAIL_BORNE_BY, N_ ("Borne by") },
-  { LB_DETAIL_DONE, N_ ("What was done") },
-};
-
-static const char *
-find_name (const Name *names, gsize n, const char *key)
-{
-  for (gsize i = 0; i < n; i++) {
-    if (g_str_equal (names[i].key, key))
-      return _ (names[i].name);
-  }
-  return key;
-}
-
-const char *
-lb_charge_name (const char *what)
-{
-  g_return_val_if_fail (what != NULL, NULL);
-
-  return find_name (charges, G_N_ELEMENTS (charges), what);
-}
-
-const char *
-lb_detail_name (const char *what)
-{
-  g_return_val_if_fail (what != NULL, NULL);
-
-  return find_name (details, G_N_ELEMENTS (details), what);
 }
 
 /* Values are kept in metric; shown in the voice's units where they can be read. */
@@ -289,6 +229,9 @@ setting_text (const LbVoice *voice, const LbEntry *entry)
   if (g_str_equal (entry->what, LB_SETTING_CAUTIONS))
     return g_strdup (entry->note[0] != '\0' ? _ ("Cautions of the crew’s own taken")
                                             : _ ("Cautions of the crew’s own put away"));
+  if (g_str_equal (entry->what, LB_SETTING_DELAY_CAUSES))
+    return g_strdup (is_none ? _ ("Causes of delay: those built in")
+                             : _ ("Causes of delay: the job’s own list"));
   return g_strdup_printf (_ ("Job’s %s set to %s"), entry->what, entry->note);
 }
 
@@ -457,7 +400,8 @@ bare_text (const LbVoice *voice, const LbLedger *ledger, const LbFold *fold, con
   case LB_ENTRY_DELIVERY:
     return delivery_text (voice, entry);
   case LB_ENTRY_DETAIL:
-    return g_strdup_printf (_ ("%s: %s"), lb_detail_name (entry->what), entry->note);
+    return g_strdup_printf (_ ("%s: %s"), lb_detail_name (entry->what),
+                            lb_detail_value (entry->what, entry->note));
   case LB_ENTRY_ANSWER:
     return g_strdup_printf (_ ("Answered: %s"), entry->note);
   case LB_ENTRY_CORRECTION:

@@ -1,12 +1,24 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The commands that put a table into the job, or take it out again. They do the same and differ in
  * what they say. */
+#include "book/delay-causes.h"
 #include "exchange/setting-list.h"
 #include "tool/command.h"
 
 #include <glib/gi18n-lib.h>
 
 static gboolean is_cleared;
+
+static void
+say_causes (const LbFold *fold)
+{
+  g_auto (GStrv) causes = lb_delay_causes (fold);
+  const guint n = g_strv_length (causes);
+
+  g_print (ngettext ("The job has %u cause of delay of its own.\n",
+                     "The job has %u causes of delay of its own.\n", n),
+           n);
+}
 
 static void
 say_taken (const LbFold *fold, LbSettingTable table)
@@ -35,6 +47,9 @@ say_taken (const LbFold *fold, LbSettingTable table)
                        "The job has %u cautions of the crew’s own.\n", n_cautions),
              n_cautions);
     return;
+  case LB_TABLE_DELAYS:
+    say_causes (fold);
+    return;
   }
   g_assert_not_reached ();
 }
@@ -47,12 +62,14 @@ say_none (LbSettingTable table, gboolean is_already)
     [LB_TABLE_CRANE] = N_ ("The job has no chart of the crane.\n"),
     [LB_TABLE_GROUND] = N_ ("The job knows no ground.\n"),
     [LB_TABLE_CAUTIONS] = N_ ("The job has no cautions of the crew’s own.\n"),
+    [LB_TABLE_DELAYS] = N_ ("The job has the causes of delay that are built in already.\n"),
   };
   static const char *const again[LB_N_SETTING_TABLES] = {
     [LB_TABLE_DIVE] = N_ ("The job goes by the U.S. Navy’s table again.\n"),
     [LB_TABLE_CRANE] = N_ ("The crane’s chart is out of the job.\n"),
     [LB_TABLE_GROUND] = N_ ("The layers of the ground are out of the job.\n"),
     [LB_TABLE_CAUTIONS] = N_ ("The crew’s own cautions are out of the job.\n"),
+    [LB_TABLE_DELAYS] = N_ ("The job has the causes of delay that are built in again.\n"),
   };
 
   g_print ("%s", _ (is_already ? already[table] : again[table]));
@@ -132,6 +149,12 @@ run_cautions (int n_args, char **args)
   return run (LB_TABLE_CAUTIONS, n_args, args);
 }
 
+static LbExit
+run_delays (int n_args, char **args)
+{
+  return run (LB_TABLE_DELAYS, n_args, args);
+}
+
 static const GOptionEntry dive_options[] = {
   { "clear", 0, 0, G_OPTION_ARG_NONE, &is_cleared, N_ ("Go back to the U.S. Navy’s table"), NULL },
   { NULL },
@@ -198,6 +221,19 @@ const LbCommand lb_command_take_cautions = {
   .run = run_cautions,
 };
 
+const LbCommand lb_command_take_delay_causes = {
+  .name = "take-delay-causes",
+  .arguments = N_ ("FILE [LIST]"),
+  .summary = N_ ("Put the job’s own list of causes of delay in the place of those built in"),
+  .more = N_ (
+    "LIST is text: a first line cause, then a line a cause. What is wrong is said with its "
+    "line, and then nothing is taken."),
+  .options = options,
+  .least = 1,
+  .most = 2,
+  .run = run_delays,
+};
+
 const LbCommand *
 lb_tool_take_command (LbSettingTable table)
 {
@@ -206,6 +242,7 @@ lb_tool_take_command (LbSettingTable table)
     [LB_TABLE_CRANE] = &lb_command_take_crane_chart,
     [LB_TABLE_GROUND] = &lb_command_take_soil,
     [LB_TABLE_CAUTIONS] = &lb_command_take_cautions,
+    [LB_TABLE_DELAYS] = &lb_command_take_delay_causes,
   };
 
   g_return_val_if_fail (table < LB_N_SETTING_TABLES, NULL);

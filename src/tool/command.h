@@ -32,9 +32,9 @@ typedef struct
 
 extern const LbCommand lb_command_demo, lb_command_new, lb_command_take_piles,
   lb_command_take_cautions, lb_command_take_dive_table, lb_command_take_crane_chart,
-  lb_command_take_soil, lb_command_piles, lb_command_cut, lb_command_burn, lb_command_record,
-  lb_command_divers, lb_command_totals, lb_command_summary, lb_command_draw, lb_command_print,
-  lb_command_check;
+  lb_command_take_soil, lb_command_take_delay_causes, lb_command_piles, lb_command_cut,
+  lb_command_burn, lb_command_record, lb_command_divers, lb_command_totals, lb_command_summary,
+  lb_command_draw, lb_command_print, lb_command_check;
 
 /* The command that takes the list of such a table. */
 const LbCommand *lb_tool_take_command (LbSettingTable table);

@@ -16,6 +16,7 @@ static const LbCommand *const commands[] = {
   &lb_command_take_dive_table,
   &lb_command_take_crane_chart,
   &lb_command_take_soil,
+  &lb_command_take_delay_causes,
   &lb_command_piles,
   &lb_command_cut,
   &lb_command_burn,

@@ -1,8 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The crane's chart and the ground in the job: kept, reckoned with, refused, and put away again. */
 #include "book-fixture.h"
+#include "book/delay-causes.h"
 #include "book/ground-text.h"
 #include "trade/cut-plan.h"
+#include "trade/shift-words.h"
 
 #include <math.h>
 
@@ -126,6 +128,44 @@ test_soils (void)
   }
 }
 
+/* The job's own causes stand in the place of those built in, and go again. */
+static void
+expect_causes (Story *story, const char *joined)
+{
+  g_autoptr (LbLedger) ledger = fixture_read (story->book);
+  g_autoptr (LbFold) fold = lb_fold_new (ledger, G_MAXINT64);
+  g_auto (GStrv) causes = lb_delay_causes (fold);
+  g_autofree char *list = g_strjoinv (";", causes);
+
+  g_assert_cmpstr (list, ==, joined);
+}
+
+static void
+test_delay_causes (Story *story, gconstpointer data)
+{
+  static const char *const wrong[][2] = {
+    { "cause\n", "0 lines" },
+    { "reason\nice\n", "first line" },
+    { "cause\nice\n\nIce\n", "Line 4, column 1 (cause): “Ice” stands in the list already" },
+    { "cause\nice,10\n", "2 cells" },
+  };
+  g_autofree char *built_in = g_strjoinv (";", (char **) lb_shift_words (LB_WORDS_DELAY));
+
+  expect_causes (story, built_in);
+  g_assert_true (set (story, LB_SETTING_DELAY_CAUSES, "cause\nice\n crane away \n", NULL));
+  expect_causes (story, "ice;crane away");
+  for (gsize i = 0; i < G_N_ELEMENTS (wrong); i++) {
+    g_autoptr (GError) error = NULL;
+
+    g_assert_false (set (story, LB_SETTING_DELAY_CAUSES, wrong[i][0], &error));
+    g_assert_error (error, LB_BOOK_ERROR, LB_BOOK_ERROR_REFUSED);
+    g_assert_nonnull (strstr (error->message, wrong[i][1]));
+  }
+  expect_causes (story, "ice;crane away");
+  g_assert_true (set (story, LB_SETTING_DELAY_CAUSES, "", NULL));
+  expect_causes (story, built_in);
+}
+
 typedef struct
 {
   const char *name, *text, *said;
@@ -185,6 +225,7 @@ main (int argc, char **argv)
   g_test_add ("/setting-table/" name, Story, NULL, story_begin, function, story_end)
   ADD ("chart", test_chart);
   ADD ("ground", test_ground);
+  ADD ("delay-causes", test_delay_causes);
   g_test_add_func ("/setting-table/soils", test_soils);
   g_test_add_func ("/setting-table/most-layers", test_most_layers);
   for (gsize i = 0; i < G_N_ELEMENTS (refusals); i++) {

@@ -149,6 +149,7 @@ lb_defaults_window_init (LbDefaultsWindow *self)
     adw_preferences_page_add (page, make_group (self, i));
   adw_preferences_page_add (page, make_table_group (self, _ ("Ground"), LB_TABLE_GROUND));
   adw_preferences_page_add (page, make_table_group (self, _ ("Cautions"), LB_TABLE_CAUTIONS));
+  adw_preferences_page_add (page, make_table_group (self, _ ("Delays"), LB_TABLE_DELAYS));
   gtk_widget_set_vexpand (GTK_WIDGET (page), TRUE);
   gtk_box_append (GTK_BOX (box), adw_header_bar_new ());
   gtk_box_append (GTK_BOX (box), GTK_WIDGET (page));

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "desk/sheet/table-row.h"
 
+#include "book/delay-causes.h"
 #include "desk/sheet/table-window.h"
 #include "desk/shell/say.h"
 #include "draw/voice-text.h"
@@ -38,6 +39,8 @@ static const struct
   [LB_TABLE_CAUTIONS] = { N_ ("The crew’s own cautions"), N_ ("None beside those built in"),
                           N_ ("Take Out"), N_ ("Open a List of Cautions"),
                           N_ ("The cautions were not taken"), FALSE },
+  [LB_TABLE_DELAYS] = { N_ ("Causes of delay"), N_ ("Those built in"), N_ ("Take Out"),
+                        N_ ("Open a List of Causes"), N_ ("The causes were not taken"), TRUE },
 };
 
 /* @text "" for none. */
@@ -190,6 +193,16 @@ caution_words (guint n)
 }
 
 static char *
+delay_words (const LbFold *fold)
+{
+  g_auto (GStrv) causes = lb_delay_causes (fold);
+  g_autofree char *list = g_strjoinv (", ", causes);
+
+  /* Translators: the job's own list of causes of delay. */
+  return g_strdup_printf (_ ("The job’s own: %s"), list);
+}
+
+static char *
 words_of (LbTableRow *self)
 {
   const LbFold *fold = lb_job_get_fold (self->job);
@@ -206,6 +219,8 @@ words_of (LbTableRow *self)
     return ground_words (voice, &fold->ground);
   case LB_TABLE_CAUTIONS:
     return caution_words ((guint) fold->n_crew_rows);
+  case LB_TABLE_DELAYS:
+    return delay_words (fold);
   }
   g_assert_not_reached ();
 }

@@ -6,8 +6,10 @@
  * Lines are boxes in a list; a line that is left empty counts for nothing. */
 #include "desk/sheet/table-window.h"
 
+#include "book/delay-causes.h"
 #include "book/ground-text.h"
 #include "desk/shell/say.h"
+#include "draw/record-words.h"
 #include "exchange/setting-list.h"
 
 #include <glib/gi18n-lib.h>
@@ -51,6 +53,11 @@ static const struct
                             "water is what the wet ground weighs less the water. A sand needs no "
                             "strength; for friction it is the engineer’s figure."),
                         { N_ ("Down to"), N_ ("Soil"), N_ ("Strength"), N_ ("In water") } },
+  [LB_TABLE_DELAYS] = { N_ ("Causes of Delay"),
+                        N_ (
+                          "What the shift’s record offers, a line each. What is on record stays as "
+                          "it was said."),
+                        { N_ ("Cause") } },
 };
 
 static gboolean
@@ -350,13 +357,35 @@ fill (LbTableWindow *self)
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (self->scroll), box);
 }
 
+/* The causes that are built in, to begin a list with. */
+static char *
+first_causes (const LbFold *fold, const char *heading)
+{
+  g_auto (GStrv) causes = lb_delay_causes (fold);
+  GString *text = g_string_new (heading);
+
+  for (guint i = 0; causes[i] != NULL; i++)
+    g_string_append_printf (text, "\n%s", lb_shift_word_name (LB_WORDS_DELAY, causes[i]));
+  return g_string_free (text, FALSE);
+}
+
+static char *
+first_text (LbTableWindow *self)
+{
+  const LbFold *fold = lb_job_get_fold (self->job);
+  const char *kept = fold->tables[self->table];
+  const char *heading = lb_setting_table_heading (self->table, lb_job_get_voice (self->job)->units);
+
+  if (*kept != '\0')
+    return g_strdup (kept);
+  return self->table == LB_TABLE_DELAYS ? first_causes (fold, heading) : g_strdup (heading);
+}
+
 static void
 read_job (LbTableWindow *self)
 {
-  const char *kept = lb_job_get_fold (self->job)->tables[self->table];
-  const LbUnits units = lb_job_get_voice (self->job)->units;
-  g_auto (GStrv) lines = g_strsplit (
-    *kept != '\0' ? kept : lb_setting_table_heading (self->table, units), "\n", -1);
+  g_autofree char *text = first_text (self);
+  g_auto (GStrv) lines = g_strsplit (text, "\n", -1);
 
   self->heading = g_strsplit (lines[0], ",", G_N_ELEMENTS (self->column_sizes));
   fill (self);
@@ -366,7 +395,7 @@ read_job (LbTableWindow *self)
     if (*g_strstrip (lines[i]) != '\0')
       add_line (self, cells);
   }
-  for (guint i = 0; *kept == '\0' && i < N_LINES_FIRST; i++)
+  for (guint i = 0; lines[1] == NULL && i < N_LINES_FIRST; i++)
     add_line (self, NULL);
   number_lines (self);
   update (self);

@@ -1,0 +1,29 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "book/shift-account.h"
+#include "draw/picture-text.h"
+#include "trade/shift-words.h"
+
+G_BEGIN_DECLS
+
+/* A word that the record offers, as the screen speaks; any other as it was said. */
+const char *lb_shift_word_name (LbShiftWords kind, const char *word);
+
+/* What a detail says, likewise. */
+const char *lb_detail_value (const char *which, const char *said);
+
+/**
+ * lb_record_gaps_text:
+ * @gaps: LbRecordGap
+ * @dive: (nullable): the one asked about, %NULL for what its shift does not say
+ *
+ * Returns: (nullable): one sentence, to be freed; %NULL where nothing is missing
+ */
+char *lb_record_gaps_text (const GArray *gaps, const LbEntry *dive);
+
+/* What is left and for how many shifts: “150 rods left: 4.7 shifts at 32 a shift, the mean of the last
+ * 5”; or why it is not known. To be freed. */
+char *lb_stock_text (const LbVoice *voice, const char *what, const LbStock *stock);
+
+G_END_DECLS
