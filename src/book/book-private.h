@@ -23,7 +23,8 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (sqlite3_stmt, sqlite3_finalize)
 #define LB_ID_MAX    40
 #define LB_SHORT_MAX 200
 #define LB_NOTE_MAX  4000
-#define LB_TABLE_MAX 100000 /* of a setting that holds a table, and of a seal */
+#define LB_TABLE_MAX 100000 /* of a setting that holds a table */
+#define LB_SEAL_MAX  900000 /* of a seal; plain ASCII */
 
 /* Recorded times lie between these, 1900 and 2200, UTC µs; days the same, as in GDate. */
 #define LB_TIME_LEAST G_GINT64_CONSTANT (-2208988800000000)
@@ -53,9 +54,10 @@ typedef enum {
   LB_SQL_SHIFT_OF_DAY,
   LB_SQL_FIND_FIELD,
   LB_SQL_IS_SIGNED,
+  LB_SQL_NOTE_SEALS,
 } LbSql;
 
-#define LB_N_SQL (LB_SQL_IS_SIGNED + 1)
+#define LB_N_SQL (LB_SQL_NOTE_SEALS + 1)
 
 struct _LbBook
 {
@@ -152,6 +154,7 @@ gint64 lb_book_now (const LbBook *book);
 gboolean lb_book_find_next (LbBook *book, gint64 *out_seq, GError **error);
 gint64 lb_book_next_time (const LbBook *book, gint64 said_us);
 void lb_book_next_id (LbBook *book, char id[LB_ID_MAX]);
+void lb_book_coming_id (const LbBook *book, char id[LB_ID_MAX]); /* which that will be */
 
 /* draft.c: whether a draft can be true by itself, whatever the file holds. */
 gboolean lb_draft_check (const LbDraft *draft, GError **error);

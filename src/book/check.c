@@ -2,11 +2,13 @@
 /* What lb_book_open() checks, and more: for somebody who wants to know whether a file is sound
  * before it is handed over or archived.
  *
- * Findings are of two kinds, told apart by their words: damage of the file (SQLite's own checks,
- * references, values out of range) and entries that contradict each other (the fold's flags). */
+ * Findings are of three kinds, told apart by their words: damage of the file (SQLite's own checks,
+ * references, values out of range), signatures that no longer hold, and entries that contradict each
+ * other (the fold's flags). */
 #include "book/book-private.h"
 
 #include "book/fold.h"
+#include "book/seal.h"
 
 #include <glib/gi18n-lib.h>
 #include <string.h>
@@ -115,6 +117,41 @@ check_bar_names (LbBook *book, GPtrArray *findings, GError **error)
   return TRUE;
 }
 
+/* The key is made from the mark and read by nobody but other programs. */
+static gboolean
+check_mark_keys (LbBook *book, GPtrArray *findings, GError **error)
+{
+  g_autoptr (sqlite3_stmt) rows = NULL;
+  int rc = sqlite3_prepare_v2 (book->db, "SELECT mark, mark_key FROM pile ORDER BY seq", -1, &rows,
+                               NULL);
+
+  if (rc == SQLITE_OK) {
+    while ((rc = sqlite3_step (rows)) == SQLITE_ROW) {
+      const char *mark = (const char *) sqlite3_column_text (rows, 0);
+      g_autofree char *key = mark != NULL ? lb_mark_key (mark) : NULL;
+
+      if (g_strcmp0 (key, (const char *) sqlite3_column_text (rows, 1)) != 0)
+        add_finding (findings, _ ("Pile %s: its key in the file is not that of its mark"), mark);
+    }
+  }
+  if (rc != SQLITE_DONE) {
+    lb_connection_fail (book->db, rc, book->name, error);
+    return FALSE;
+  }
+  return TRUE;
+}
+
+static void
+check_seals (const LbLedger *ledger, GPtrArray *findings)
+{
+  g_auto (LbSealReport) report;
+
+  lb_seals_check (ledger, &report);
+  for (guint i = 0; i < report.faults->len; i++)
+    g_ptr_array_add (findings,
+                     lb_seal_fault_text (ledger, &g_array_index (report.faults, LbSealFault, i)));
+}
+
 static void
 check_piles (const LbLedger *ledger, const LbFold *fold, GPtrArray *findings)
 {
@@ -158,8 +195,9 @@ lb_book_check (LbBook *book, char ***out_findings, GError **error)
     g_autoptr (LbFold) fold = lb_fold_new (ledger, G_MAXINT64);
 
     check_entries (ledger, findings);
+    check_seals (ledger, findings);
     check_piles (ledger, fold, findings);
-    if (!check_bar_names (book, findings, error))
+    if (!check_bar_names (book, findings, error) || !check_mark_keys (book, findings, error))
       return FALSE;
   }
   g_ptr_array_add (findings, NULL);

@@ -65,6 +65,8 @@ static const char *const statement_texts[LB_N_SQL] = {
   [LB_SQL_FIND_FIELD] = "SELECT act FROM entry WHERE what = ?1 AND pile IS ?2 AND "
                         "kind IN ('fact', 'setting') ORDER BY at_us DESC, seq DESC LIMIT 1",
   [LB_SQL_IS_SIGNED] = "SELECT EXISTS (SELECT 1 FROM entry WHERE shift = ?1 AND kind = 'seal')",
+  [LB_SQL_NOTE_SEALS] = "INSERT INTO job SELECT 'seals', CAST (count (*) AS TEXT) FROM entry "
+                        "WHERE kind = 'seal' ON CONFLICT DO UPDATE SET value = excluded.value",
 };
 
 /* What SQLite's result code means for somebody at work. @db may be %NULL. */

@@ -207,8 +207,10 @@ note_most (const LbDraft *draft)
 {
   LbSettingTable table;
 
-  if (draft->kind == LB_ENTRY_SEAL || (draft->kind == LB_ENTRY_SETTING && draft->what != NULL &&
-                                       lb_setting_table_find (draft->what, &table)))
+  if (draft->kind == LB_ENTRY_SEAL)
+    return LB_SEAL_MAX;
+  if (draft->kind == LB_ENTRY_SETTING && draft->what != NULL &&
+      lb_setting_table_find (draft->what, &table))
     return LB_TABLE_MAX;
   return LB_NOTE_MAX;
 }

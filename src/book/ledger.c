@@ -64,7 +64,7 @@ lb_ledger_new (void)
   ledger->pile_by_mark = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
   ledger->pile_by_id = g_hash_table_new (g_str_hash, g_str_equal);
   ledger->strings = lb_text_pool_new ();
-  ledger->job_id = "";
+  ledger->job_id = ledger->job_made = "";
   ledger->latest_us = G_MININT64;
   return ledger;
 }

@@ -139,6 +139,8 @@ typedef struct
   gint64 last_seq;
   gint64 latest_us; /* the latest at_us of all */
   const char *job_id;
+  const char *job_made; /* the moment it was made, UTC µs, as the file has it */
+  guint n_seals_noted;  /* how many seals the file says it has */
 } LbLedger;
 
 LbLedger *lb_ledger_new (void);

@@ -270,7 +270,8 @@ read_entry_texts (Reader *reader, LbEntry *entry)
   entry->id = take_own (reader, 1, LB_ID_MAX);
   entry->who = reader->who = take_repeated (reader, 4, reader->who);
   entry->what = reader->what = take_repeated (reader, 8, reader->what);
-  entry->note = take_own (reader, 15, LB_TABLE_MAX);
+  entry->note = take_own (reader, 15,
+                          entry->kind == LB_ENTRY_SEAL ? LB_SEAL_MAX / 4 : LB_TABLE_MAX);
   return entry->id != NULL && entry->who != NULL && entry->what != NULL && entry->note != NULL;
 }
 
@@ -367,30 +368,44 @@ read_table (Reader *reader,
   return TRUE;
 }
 
+/* One line of the job's own, "" when there is none. */
 static gboolean
-read_job_id (Reader *reader)
+read_job_line (Reader *reader, const char *key, const char **out_value)
 {
   g_autoptr (sqlite3_stmt) rows = NULL;
   sqlite3 *db = reader->book->db;
-  int rc = sqlite3_prepare_v2 (db, "SELECT 1, value FROM job WHERE key = 'id'", -1, &rows, NULL);
+  int rc = sqlite3_prepare_v2 (db, "SELECT 1, value FROM job WHERE key = ?1", -1, &rows, NULL);
 
-  if (rc == SQLITE_OK)
+  if (rc == SQLITE_OK) {
+    sqlite3_bind_text (rows, 1, key, -1, SQLITE_STATIC);
     rc = sqlite3_step (rows);
+  }
   reader->row = rows;
   reader->table = "job";
   reader->seq = 1;
-  if (rc == SQLITE_DONE)
-    return fail_row (reader, "id");
-  if (rc != SQLITE_ROW) {
+  if (rc != SQLITE_ROW && rc != SQLITE_DONE) {
     lb_connection_fail (db, rc, reader->book->name, reader->error);
     return FALSE;
   }
-
-  const char *id = take_own (reader, 1, LB_ID_MAX);
-  if (id == NULL)
+  *out_value = rc == SQLITE_ROW ? take_text (reader, 1, LB_ID_MAX) : "";
+  if (*out_value == NULL)
     return FALSE;
-  reader->ledger->job_id = id;
+  *out_value = lb_ledger_keep (reader->ledger, *out_value);
   return TRUE;
+}
+
+static gboolean
+read_job (Reader *reader)
+{
+  LbLedger *ledger = reader->ledger;
+  const char *n_seals;
+
+  if (!read_job_line (reader, "id", &ledger->job_id) ||
+      !read_job_line (reader, "made", &ledger->job_made) ||
+      !read_job_line (reader, "seals", &n_seals))
+    return FALSE;
+  ledger->n_seals_noted = (guint) g_ascii_strtoull (n_seals, NULL, 10);
+  return *ledger->job_id != '\0' || fail_row (reader, "id");
 }
 
 /* Shifts come by row and go by day; entries name them by row. */
@@ -479,7 +494,7 @@ read_since (LbBook *book, LbLedger *ledger, GCancellable *cancellable, GError **
   if (is_own)
     sqlite3_exec (book->db, "BEGIN", NULL, NULL, NULL);
 
-  const gboolean is_read = read_job_id (&reader) && read_tables (&reader);
+  const gboolean is_read = read_job (&reader) && read_tables (&reader);
 
   if (is_own && !sqlite3_get_autocommit (book->db))
     sqlite3_exec (book->db, "COMMIT", NULL, NULL, NULL);

@@ -36,6 +36,12 @@ lb_book_next_id (LbBook *book, char id[LB_ID_MAX])
   g_snprintf (id, LB_ID_MAX, "%s-%" G_GUINT64_FORMAT, book->tag, ++book->n_ids);
 }
 
+void
+lb_book_coming_id (const LbBook *book, char id[LB_ID_MAX])
+{
+  g_snprintf (id, LB_ID_MAX, "%s-%" G_GUINT64_FORMAT, book->tag, book->n_ids + 1);
+}
+
 static gboolean
 check_may_record (LbBook *book, GError **error)
 {

@@ -30,11 +30,25 @@ typedef struct
   LbExit (*run) (int n_args, char **args);
 } LbCommand;
 
-extern const LbCommand lb_command_demo, lb_command_new, lb_command_take_piles,
-  lb_command_take_cautions, lb_command_take_dive_table, lb_command_take_crane_chart,
-  lb_command_take_soil, lb_command_take_delay_causes, lb_command_piles, lb_command_cut,
-  lb_command_burn, lb_command_record, lb_command_divers, lb_command_totals, lb_command_summary,
-  lb_command_draw, lb_command_print, lb_command_check;
+extern const LbCommand lb_command_demo;
+extern const LbCommand lb_command_new;
+extern const LbCommand lb_command_take_piles;
+extern const LbCommand lb_command_take_cautions;
+extern const LbCommand lb_command_take_dive_table;
+extern const LbCommand lb_command_take_crane_chart;
+extern const LbCommand lb_command_take_soil;
+extern const LbCommand lb_command_take_delay_causes;
+extern const LbCommand lb_command_piles;
+extern const LbCommand lb_command_cut;
+extern const LbCommand lb_command_burn;
+extern const LbCommand lb_command_record;
+extern const LbCommand lb_command_divers;
+extern const LbCommand lb_command_totals;
+extern const LbCommand lb_command_summary;
+extern const LbCommand lb_command_draw;
+extern const LbCommand lb_command_print;
+extern const LbCommand lb_command_sign;
+extern const LbCommand lb_command_check;
 
 /* The command that takes the list of such a table. */
 const LbCommand *lb_tool_take_command (LbSettingTable table);

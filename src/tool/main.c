@@ -26,6 +26,7 @@ static const LbCommand *const commands[] = {
   &lb_command_summary,
   &lb_command_draw,
   &lb_command_print,
+  &lb_command_sign,
   &lb_command_check,
 };
 

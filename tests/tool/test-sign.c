@@ -1,0 +1,74 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Signing from the shell, and the seals proved by another hand's reading of docs/file-format.md
+ * (check-seals.py: Python's own SQLite, SHA-256 and IEEE 754). */
+#include "shell.h"
+
+#include <string.h>
+
+static void
+prove (const char *job, const char *says)
+{
+  g_autofree char *script = g_build_filename (g_getenv ("LB_SOURCE_DIR"), "tests", "tool",
+                                              "check-seals.py", NULL);
+  g_auto (Said) said = { 0 };
+
+  shell_run (&said, "python3", script, job, NULL);
+  g_assert_cmpstr (said.err, ==, "");
+  g_assert_cmpint (said.status, ==, 0);
+  g_assert_cmpstr (said.out, ==, says);
+}
+
+/* The demo with each of its days signed, but for those signed already. */
+static void
+test_every_day (void)
+{
+  g_auto (Said) days = { 0 };
+  guint n_days = 0;
+
+  shell_make_demo ();
+  shell_tool (&days, 0, "totals demo --csv");
+
+  g_auto (GStrv) lines = g_strsplit (days.out, "\n", -1);
+  for (guint i = 1; lines[i] != NULL && g_ascii_isdigit (lines[i][0]); i++) {
+    g_autofree char *day = g_strndup (lines[i], 10);
+    g_autofree char *line = g_strdup_printf ("sign demo %s --by superintendent", day);
+    g_auto (Said) said = { 0 };
+
+    shell_tool (&said, 0, line);
+    shell_assert_says (said.out, "Signed by superintendent");
+    shell_tool_ends (1, line); /* not twice */
+    n_days++;
+  }
+  g_assert_cmpuint (n_days, ==, 30);
+
+  g_auto (Said) checked = { 0 };
+  shell_tool (&checked, 0, "check demo");
+  shell_assert_says (checked.out, "30 shifts are signed, every row is as it was signed.");
+  shell_assert_says (checked.out, "under none yet: 0.");
+  prove ("demo", "30 seals hold\n");
+}
+
+static void
+test_refused (void)
+{
+  g_auto (Said) said = { 0 };
+
+  shell_make_demo ();
+  shell_tool_ends (2, "sign demo 2026-06-08");
+  shell_tool (&said, 1, "sign demo 2019-06-08 --by DS");
+  shell_assert_says (said.err, "The job has no day shift on 2019-06-08");
+  shell_tool_ends (1, "sign demo 2026-06-08 --night --by DS");
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  shell_set_up ();
+  g_test_add_func ("/tool/sign/every-day", test_every_day);
+  g_test_add_func ("/tool/sign/refused", test_refused);
+
+  const int failed = g_test_run ();
+  shell_tear_down ();
+  return failed;
+}
