@@ -26,7 +26,7 @@ typedef struct
   gboolean has_limit; /* @left and @bottom_s can be compared */
   LbDiveLeftState
     state;        /* why @left is no more than the bare limit, or that this dive is past it */
-  GArray *checks; /* LbCheck, in the order they were first said */
+  GArray *checks; /* LbCheck, in the order they were first said; NULL when not looked up */
 } LbDiveAccount;
 
 /* The check of that key; NULL when nothing was said of it. */

@@ -28,7 +28,6 @@ lb_dive_account_make (const LbDiveLog *log,
                       LbDiveAccount *out)
 {
   g_return_if_fail (log != NULL);
-  g_return_if_fail (checks != NULL);
   g_return_if_fail (dive != NULL && dive->kind == LB_ENTRY_DIVE);
   g_return_if_fail (out != NULL);
 
@@ -36,7 +35,7 @@ lb_dive_account_make (const LbDiveLog *log,
     .dive = dive,
     .bottom_s = lb_bottom_time (dive->start_us, dive->end_us),
     .left = lb_dive_log_left_before (log, dive),
-    .checks = lb_check_log_of (checks, dive),
+    .checks = checks != NULL ? lb_check_log_of (checks, dive) : NULL,
   };
   out->state = out->left.state;
   out->has_limit = out->state == LB_DIVE_LEFT_KNOWN || read_bare_limit (log, dive, &out->left);

@@ -10,7 +10,7 @@ G_BEGIN_DECLS
 /**
  * lb_dive_account_make:
  * @log: of all dives of the job
- * @checks: of the dive's shift
+ * @checks: (nullable): of the dive's shift; without them @out has none
  * @out: (out): to be cleared with lb_dive_account_clear()
  *
  * A bottom time is never compared with more than one rule: this one.

@@ -20,13 +20,16 @@
 typedef struct
 {
   gint64 from_us, until_us;
+  guint diver;
   const LbEntry *entry;
 } Span;
 
 struct _LbDiveLog
 {
   const LbFold *fold;
-  GArray *spans; /* Span, by from_us */
+  GArray *spans;      /* Span, by from_us */
+  GHashTable *divers; /* lb_diver_key() → number, from 1 */
+  GHashTable *names;  /* as they are written → the same */
 };
 
 static gint64
@@ -74,6 +77,37 @@ compare_spans (gconstpointer a, gconstpointer b)
   return lb_entry_compare (first->entry, second->entry);
 }
 
+/* The diver of that key, a new one when there is none. */
+static guint
+number_diver (LbDiveLog *log, const char *name)
+{
+  guint number = GPOINTER_TO_UINT (g_hash_table_lookup (log->names, name));
+
+  if (number != 0)
+    return number;
+
+  char *key = lb_diver_key (name);
+
+  number = GPOINTER_TO_UINT (g_hash_table_lookup (log->divers, key));
+  if (number == 0) {
+    number = g_hash_table_size (log->divers) + 1;
+    g_hash_table_insert (log->divers, key, GUINT_TO_POINTER (number));
+  } else {
+    g_free (key);
+  }
+  g_hash_table_insert (log->names, (gpointer) name, GUINT_TO_POINTER (number));
+  return number;
+}
+
+/* 0 for somebody who never dived. */
+static guint
+find_diver (const LbDiveLog *log, const char *name)
+{
+  g_autofree char *key = lb_diver_key (name);
+
+  return GPOINTER_TO_UINT (g_hash_table_lookup (log->divers, key));
+}
+
 LbDiveLog *
 lb_dive_log_new (const LbLedger *ledger, const LbFold *fold)
 {
@@ -84,11 +118,15 @@ lb_dive_log_new (const LbLedger *ledger, const LbFold *fold)
 
   log->fold = fold;
   log->spans = g_array_new (FALSE, FALSE, sizeof (Span));
+  log->divers = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
+  log->names = g_hash_table_new (g_str_hash, g_str_equal);
   for (gsize i = 0; i < fold->n_entries; i++) {
     const LbEntry *entry = lb_ledger_entry (ledger, (guint) i);
 
     if (entry->kind == LB_ENTRY_DIVE && fold->is_alive[i]) {
-      const Span span = span_of (ledger, entry);
+      Span span = span_of (ledger, entry);
+
+      span.diver = number_diver (log, entry->what);
       g_array_append_val (log->spans, span);
     }
   }
@@ -102,6 +140,8 @@ lb_dive_log_free (LbDiveLog *log)
   if (log == NULL)
     return;
   g_array_unref (log->spans);
+  g_hash_table_unref (log->divers);
+  g_hash_table_unref (log->names);
   g_free (log);
 }
 
@@ -113,9 +153,11 @@ lb_dive_log_get_table (const LbDiveLog *log)
   return log->fold->has_own_table ? &log->fold->own_table : NULL;
 }
 
-static char *
-diver_key (const char *name)
+char *
+lb_diver_key (const char *name)
 {
+  g_return_val_if_fail (name != NULL, NULL);
+
   g_autofree char *folded = g_utf8_casefold (name, -1);
 
   return g_strdup (g_strstrip (folded));
@@ -126,8 +168,8 @@ lb_is_same_diver (const char *a, const char *b)
 {
   g_return_val_if_fail (a != NULL && b != NULL, FALSE);
 
-  g_autofree char *first = diver_key (a);
-  g_autofree char *second = diver_key (b);
+  g_autofree char *first = lb_diver_key (a);
+  g_autofree char *second = lb_diver_key (b);
 
   return strcmp (first, second) == 0;
 }
@@ -138,6 +180,7 @@ lb_dive_log_of (const LbDiveLog *log, const char *diver, const LbEntry *but, gin
   g_return_val_if_fail (log != NULL, NULL);
   g_return_val_if_fail (diver != NULL, NULL);
 
+  const guint number = find_diver (log, diver);
   GArray *dives = g_array_new (FALSE, FALSE, sizeof (LbDive));
   gint64 next_us = until_us;
 
@@ -147,7 +190,7 @@ lb_dive_log_of (const LbDiveLog *log, const char *diver, const LbEntry *but, gin
     if (span->from_us + SHIFT_US + SURFACE_MOST_US <= next_us)
       break;
     if (span->from_us > until_us || span->until_us + SURFACE_MOST_US <= next_us ||
-        span->entry == but || !lb_is_same_diver (span->entry->what, diver))
+        span->entry == but || span->diver != number)
       continue;
 
     const LbDive dive = {
@@ -168,8 +211,8 @@ lb_dive_log_left (const LbDiveLog *log, const char *diver, double depth_m, gint6
 {
   g_autoptr (GArray) dives = lb_dive_log_of (log, diver, NULL, start_us);
 
-  return lb_dive_left (lb_fold_basis (log->fold)->table,
-                       (const LbDive *) (gconstpointer) dives->data, dives->len, depth_m, start_us);
+  return lb_dive_left (lb_dive_log_get_table (log), (const LbDive *) (gconstpointer) dives->data,
+                       dives->len, depth_m, start_us);
 }
 
 LbDiveLeft
@@ -182,9 +225,8 @@ lb_dive_log_left_before (const LbDiveLog *log, const LbEntry *dive)
 
   g_autoptr (GArray) dives = lb_dive_log_of (log, dive->what, dive, dive->start_us);
 
-  return lb_dive_left (lb_fold_basis (log->fold)->table,
-                       (const LbDive *) (gconstpointer) dives->data, dives->len, dive->amount,
-                       dive->start_us);
+  return lb_dive_left (lb_dive_log_get_table (log), (const LbDive *) (gconstpointer) dives->data,
+                       dives->len, dive->amount, dive->start_us);
 }
 
 const LbEntry *
@@ -193,10 +235,12 @@ lb_dive_log_last (const LbDiveLog *log, const char *diver)
   g_return_val_if_fail (log != NULL, NULL);
   g_return_val_if_fail (diver != NULL, NULL);
 
+  const guint number = find_diver (log, diver);
+
   for (guint i = log->spans->len; i-- > 0;) {
     const Span *span = &g_array_index (log->spans, Span, i);
 
-    if (lb_is_same_diver (span->entry->what, diver))
+    if (span->diver == number)
       return span->entry;
   }
   return NULL;

@@ -20,6 +20,9 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (LbDiveLog, lb_dive_log_free)
 /* The job's own table of no-stop limits; NULL for the U.S. Navy's. */
 const LbDiveTable *lb_dive_log_get_table (const LbDiveLog *log);
 
+/* What one diver's names have in common. To be freed. */
+char *lb_diver_key (const char *name);
+
 /* Whether two names are one diver's. */
 gboolean lb_is_same_diver (const char *a, const char *b);
 

@@ -126,3 +126,26 @@ lb_gesture_checks (GArray *drafts,
     g_array_append_val (drafts, draft);
   }
 }
+
+void
+lb_gesture_answer (GArray *drafts,
+                   const LbLedger *ledger,
+                   const LbFinding *finding,
+                   const char *reason)
+{
+  LbDraft draft = LB_DRAFT_INIT (LB_ENTRY_ANSWER);
+
+  g_return_if_fail (drafts != NULL);
+  g_return_if_fail (ledger != NULL);
+  g_return_if_fail (finding != NULL && reason != NULL);
+
+  if (finding->answer != NULL && g_str_equal (finding->answer->note, reason))
+    return;
+  draft.what = finding->key;
+  draft.note = reason;
+  if (finding->pile >= 0)
+    draft.pile_id = lb_ledger_pile (ledger, (guint) finding->pile)->id;
+  if (finding->shift >= 0 && !finding->is_signed)
+    draft.shift_id = lb_ledger_shift (ledger, (guint) finding->shift)->id;
+  g_array_append_val (drafts, draft);
+}

@@ -3,6 +3,7 @@
 
 #include "book/book.h"
 #include "book/dive-account.h"
+#include "book/finding.h"
 #include "book/fold.h"
 
 G_BEGIN_DECLS
@@ -56,5 +57,16 @@ void lb_gesture_checks (GArray *drafts,
                         gsize n_said,
                         const GArray *known,
                         gint64 dive_us);
+
+/**
+ * lb_gesture_answer:
+ * @reason: what somebody says to the finding; nothing is new where its answer says the same
+ *
+ * A signed shift is left as it is: there the answer belongs to the job.
+ */
+void lb_gesture_answer (GArray *drafts,
+                        const LbLedger *ledger,
+                        const LbFinding *finding,
+                        const char *reason);
 
 G_END_DECLS

@@ -2,6 +2,7 @@
 /* The job file against raw SQLite in the same run: one durable entry, and opening, reading and
  * folding a large job against selecting the same rows. */
 #include "big-job.h"
+#include "book/finding.h"
 #include "book/fold.h"
 #include "stopwatch.h"
 
@@ -166,10 +167,50 @@ bench_read (const char *folder)
   stopwatch_clear (&select);
 }
 
+/* What does not fit together is looked for whenever the shift's sheet is shown anew. */
+static void
+bench_findings (const char *folder)
+{
+  g_autofree char *path = make_job (folder, "findings.lastbent");
+  g_autoptr (GError) error = NULL;
+  g_autoptr (LbBook) book = lb_book_open (path, LB_BOOK_READ, &error);
+  g_autoptr (LbLedger) ledger = NULL;
+  g_autoptr (LbFold) fold = NULL;
+  Stopwatch folding, shift, all;
+
+  g_assert_no_error (error);
+  ledger = lb_book_read (book, NULL, &error);
+  g_assert_no_error (error);
+  fold = lb_fold_new (ledger, G_MAXINT64);
+  stopwatch_init (&folding);
+  stopwatch_init (&shift);
+  stopwatch_init (&all);
+  for (guint i = 0; i < MAX (n_rounds / 20, 3); i++) {
+    stopwatch_begin (&folding);
+    g_autoptr (LbFold) again = lb_fold_new (ledger, G_MAXINT64);
+    stopwatch_end (&folding);
+    stopwatch_begin (&shift);
+    g_autoptr (GArray) of_shift = lb_findings_new_of_shift (ledger, fold, (int) fold->n_shifts / 2);
+    stopwatch_end (&shift);
+    stopwatch_begin (&all);
+    g_autoptr (GArray) of_job = lb_findings_new (ledger, fold);
+    stopwatch_end (&all);
+    g_assert_cmpuint (of_job->len, >=, of_shift->len);
+  }
+  stopwatch_print (&shift, "finding what does not fit in one shift");
+  stopwatch_print (&all, "and in all of the job");
+  stopwatch_print_ratio ("the findings of one shift against folding the job",
+                         stopwatch_median (&shift) / stopwatch_median (&folding), 2);
+  stopwatch_clear (&folding);
+  stopwatch_clear (&shift);
+  stopwatch_clear (&all);
+}
+
 static void
 remove_all (const char *folder)
 {
-  const char *const names[] = { "ours.lastbent", "raw.lastbent", "read.lastbent" };
+  const char *const names[] = { "ours.lastbent", "raw.lastbent", "read.lastbent",
+                                "findings.lastbent" };
 
   for (gsize i = 0; i < G_N_ELEMENTS (names); i++) {
     g_autofree char *path = g_build_filename (folder, names[i], NULL);
@@ -191,6 +232,7 @@ main (int argc, char *argv[])
   g_print ("# %u piles, %u entries\n", n_piles, n_entries);
   bench_record (folder);
   bench_read (folder);
+  bench_findings (folder);
   remove_all (folder);
   g_print ("1..1\nok 1 - the job file was measured\n");
 
