@@ -139,6 +139,10 @@ gboolean lb_book_insert_entry (LbBook *book,
 gboolean lb_book_insert_shift (LbBook *book, const LbShift *shift, GError **error);
 gboolean lb_book_copy_pile (LbBook *book, LbBook *from, gint64 row, GError **error);
 
+/* read.c: whether two files of one job hold the same rows, told by the last of them; a job only
+ * grows. %FALSE also when one of them cannot be read. */
+gboolean lb_book_is_as_far (LbBook *book, LbBook *other);
+
 /* record.c: one act's worth of transaction, also inside lb_book_begin(). */
 gboolean lb_book_begin_act (LbBook *book, GError **error);
 gboolean lb_book_end_act (LbBook *book, gboolean keep, GError **error);

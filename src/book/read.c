@@ -514,6 +514,40 @@ lb_book_read (LbBook *book, GCancellable *cancellable, GError **error)
   return g_steal_pointer (&ledger);
 }
 
+/* The id of an entry by its number, "" when there is none; %NULL when it cannot be read. */
+static char *
+find_entry_id (LbBook *book, gint64 seq, GError **error)
+{
+  sqlite3_stmt *row = lb_book_sql (book, LB_SQL_ENTRY_ID, error);
+  char *id = NULL;
+
+  if (row == NULL)
+    return NULL;
+  sqlite3_bind_int64 (row, 1, seq);
+
+  const int rc = sqlite3_step (row);
+  if (rc == SQLITE_ROW)
+    id = g_strdup ((const char *) sqlite3_column_text (row, 0));
+  else if (rc != SQLITE_DONE)
+    lb_connection_fail (book->db, rc, book->name, error);
+  sqlite3_reset (row);
+  return rc == SQLITE_DONE || (rc == SQLITE_ROW && id == NULL) ? g_strdup ("") : id;
+}
+
+gboolean
+lb_book_is_as_far (LbBook *book, LbBook *other)
+{
+  LastRows here, there;
+
+  if (!look_at_last_rows (book, &here, NULL) || !look_at_last_rows (other, &there, NULL) ||
+      here.pile != there.pile || here.shift != there.shift || here.entry != there.entry)
+    return FALSE;
+
+  g_autofree char *id = find_entry_id (book, here.entry, NULL);
+  g_autofree char *other_id = find_entry_id (other, there.entry, NULL);
+  return id != NULL && g_strcmp0 (id, other_id) == 0;
+}
+
 /* Whether the file still begins with what was read of it. A copy put back over an open file makes
  * it another one at the same place; a ledger that went on with that would be true of neither. */
 static gboolean
@@ -524,20 +558,11 @@ check_same_past (LbBook *book, const LbLedger *ledger, const LastRows *last, GEr
                      last->entry >= n_entries;
 
   if (is_same && n_entries > 0) {
-    sqlite3_stmt *row = lb_book_sql (book, LB_SQL_ENTRY_ID, error);
+    g_autofree char *id = find_entry_id (book, n_entries, error);
 
-    if (row == NULL)
+    if (id == NULL)
       return FALSE;
-    sqlite3_bind_int64 (row, 1, n_entries);
-
-    const int rc = sqlite3_step (row);
-    is_same = rc == SQLITE_ROW && g_strcmp0 ((const char *) sqlite3_column_text (row, 0),
-                                             lb_ledger_entry_of_seq (ledger, n_entries)->id) == 0;
-    if (rc != SQLITE_ROW && rc != SQLITE_DONE)
-      lb_connection_fail (book->db, rc, book->name, error);
-    sqlite3_reset (row);
-    if (rc != SQLITE_ROW && rc != SQLITE_DONE)
-      return FALSE;
+    is_same = g_str_equal (id, lb_ledger_entry_of_seq (ledger, n_entries)->id);
   }
   if (!is_same)
     g_set_error (error, LB_BOOK_ERROR, LB_BOOK_ERROR_DISK,
