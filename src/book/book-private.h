@@ -19,6 +19,8 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (sqlite3_stmt, sqlite3_finalize)
 #define LB_BOOK_FORMAT           2
 #define LB_BOOK_FORMAT_OLDEST    1 /* that can be read */
 
+#define LB_BOOK_PAGE_SIZE 8192
+
 /* Longest texts the file takes, in characters. */
 #define LB_ID_MAX    40
 #define LB_SHORT_MAX 200
@@ -80,6 +82,7 @@ struct _LbBook
 
 /* schema.c: what the tables are, and whether a file has just these. */
 gboolean lb_schema_create (sqlite3 *db, guint32 application_id);
+gboolean lb_schema_begin_file (sqlite3 *db, guint32 application_id); /* leaves a transaction open */
 gboolean lb_schema_check (sqlite3 *db, const char *name, GError **error);
 int lb_schema_format (sqlite3 *db); /* user_version; 0 when it cannot be read */
 
@@ -152,6 +155,13 @@ gboolean lb_book_store_act (LbBook *book,
                             char act[LB_ID_MAX], /* (out): its id */
                             GError **error);
 gint64 lb_book_now (const LbBook *book);
+
+/* The act that set a fact or setting last, as far as this file knows; 0 for none. */
+gboolean lb_book_find_field (LbBook *book,
+                             const char *what,
+                             gint64 pile, /* 0 for none */
+                             gint64 *out_act,
+                             GError **error);
 
 /* Inside a transaction: the number the next entry gets; and from then on the moment the next act
  * gets, @said_us or the clock's, but after all that the file holds. */

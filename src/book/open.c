@@ -399,9 +399,7 @@ fill_new (LbBook *book, const char *name, GError **error)
 {
   char id[LB_ID_MAX];
 
-  if (sqlite3_exec (book->db, "PRAGMA page_size=8192; BEGIN", NULL, NULL, NULL) != SQLITE_OK ||
-      !lb_schema_create (book->db, LB_BOOK_APPLICATION_ID))
-  {
+  if (!lb_schema_begin_file (book->db, LB_BOOK_APPLICATION_ID)) {
     lb_connection_fail (book->db, sqlite3_extended_errcode (book->db), book->name, error);
     return FALSE;
   }

@@ -238,9 +238,8 @@ find_act (LbBook *book, const char *id, gint64 *out_seq, gint64 *out_shift, GErr
   return is_found;
 }
 
-/* The act that set a fact or setting last, as far as this file knows; 0 for none. */
-static gboolean
-find_field (LbBook *book, const char *what, gint64 pile, gint64 *out_act, GError **error)
+gboolean
+lb_book_find_field (LbBook *book, const char *what, gint64 pile, gint64 *out_act, GError **error)
 {
   sqlite3_stmt *statement = lb_book_sql (book, LB_SQL_FIND_FIELD, error);
 
@@ -353,7 +352,7 @@ find_references (LbBook *book, const LbDraft *draft, References *out, GError **e
       (out->shift = find_seq (book, LB_SQL_FIND_SHIFT, draft->shift_id, error)) == 0)
     return FALSE;
   return (draft->kind != LB_ENTRY_FACT && draft->kind != LB_ENTRY_SETTING) ||
-         find_field (book, stored_what (draft), out->pile, &out->of, error);
+         lb_book_find_field (book, stored_what (draft), out->pile, &out->of, error);
 }
 
 /* Where an entry stands in the file and in time. */

@@ -178,6 +178,15 @@ lb_schema_create (sqlite3 *db, guint32 application_id)
   return sqlite3_exec (db, identity, NULL, NULL, NULL) == SQLITE_OK;
 }
 
+gboolean
+lb_schema_begin_file (sqlite3 *db, guint32 application_id)
+{
+  g_autofree char *begin = g_strdup_printf ("PRAGMA page_size=%d; BEGIN", LB_BOOK_PAGE_SIZE);
+
+  return sqlite3_exec (db, begin, NULL, NULL, NULL) == SQLITE_OK &&
+         lb_schema_create (db, application_id);
+}
+
 static gboolean
 is_part (sqlite3_stmt *row, const SchemaPart *part)
 {
