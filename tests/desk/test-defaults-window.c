@@ -253,6 +253,26 @@ test_typed_chart (Fixture *fixture, gconstpointer data)
   gtk_window_destroy (GTK_WINDOW (window));
 }
 
+/* The list begins with what is built in, takes a cause of the job's own, and goes again. */
+static void
+test_delay_causes (Fixture *fixture, gconstpointer data)
+{
+  LbTableWindow *window = lb_table_window_new (GTK_WINDOW (fixture->window), fixture->job,
+                                               LB_TABLE_DELAYS);
+  LbTableRow *row = find_table_row (fixture, "Causes of delay");
+
+  g_assert_cmpstr (adw_action_row_get_subtitle (ADW_ACTION_ROW (row)), ==, "Those built in");
+  type_cell (window, 1, "current");
+  g_assert_false (
+    gtk_widget_get_sensitive (find_widget (GTK_WIDGET (window), GTK_TYPE_BUTTON, "_Use")));
+  type_cell (window, 1, "ice");
+  g_signal_emit_by_name (find_widget (GTK_WIDGET (window), GTK_TYPE_BUTTON, "_Use"), "clicked");
+  g_assert_true (g_str_has_prefix (adw_action_row_get_subtitle (ADW_ACTION_ROW (row)),
+                                   "The job’s own: current, ice, visibility"));
+  g_signal_emit_by_name (find_widget (GTK_WIDGET (row), GTK_TYPE_BUTTON, "Take Out"), "clicked");
+  g_assert_cmpstr (adw_action_row_get_subtitle (ADW_ACTION_ROW (row)), ==, "Those built in");
+}
+
 /* The crew's own cautions are counted on their row, raised by plans, and taken out again. */
 static void
 test_cautions (Fixture *fixture, gconstpointer data)
@@ -313,6 +333,7 @@ main (int argc, char **argv)
   ADD ("own-table", test_own_table);
   ADD ("choice", test_choice);
   ADD ("typed-chart", test_typed_chart);
+  ADD ("delay-causes", test_delay_causes);
   ADD ("cautions", test_cautions);
   ADD ("typed-ground", test_typed_ground);
   ADD ("visibility", test_visibility);

@@ -34,6 +34,12 @@ static const struct
     "--pile A1",
     "bottom time 52 min" },
   { "condition wind 'SW 20 kn'", "SW 20 kn" },
+  { "condition 'water temperature' '54 °F'", "Water temperature: 54 °F" },
+  { "condition tide '2 ft'", "Tide: 2 ft" },
+  { "hours 6:00 1630", "Shift from 06:00 to 16:30" },
+  { "crew 'diving supervisor' superintendent", "Diving supervisor: superintendent" },
+  { "stock rods 150", "Rods on hand: 150" },
+  { "delivery cylinders 6", "Full oxygen cylinders that came aboard: 6" },
   { "note 'all well' --who superintendent", "all well" },
   { "check A1 gloves clamp --left-surface 07:10 --who 'diver 1'", "2 of " },
   { "check A1 all --left-surface 07:10", "checks ticked" },
@@ -134,6 +140,73 @@ test_cautions_are_taken (void)
   said_clear (&said);
   shell_tool (&said, 0, "cut own A1");
   g_assert_null (strstr (said.out, "Gate B"));
+}
+
+/* A dive says all of itself in one act, so that one take-back takes it all. */
+static void
+test_dive_is_one_act (void)
+{
+  g_auto (Said) said = { 0 };
+
+  new_job ("dive");
+  shell_tool (&said, 1, "record dive dive 'diver 1' --pile 'A1, A2' --count 2 --day 2026-07-01");
+  shell_assert_says (said.err, "Bars belong to one pile");
+  said_clear (&said);
+  shell_tool (&said, 1, "record dive dive 'diver 1' --pile A1 --count -2 --day 2026-07-01");
+  said_clear (&said);
+  shell_tool (
+    &said, 0,
+    "record dive dive 'diver 1' --pile A1 --depth 31 --left-surface 710 --left-bottom 8:02 "
+    "--reached-surface 0804 --mode 'surface-supplied air' --visibility '3 ft' --work "
+    "'burning bars' --count 2 --rods 4 --oxygen '90 cu ft' --day 2026-07-01");
+  shell_assert_says (said.out, "A1: Dive, diver 1: 31 ft, bottom time 52 min");
+  shell_assert_says (said.out, "Diving mode: surface-supplied air");
+  shell_assert_says (said.out, "Visibility at the cut: 3 ft");
+  shell_assert_says (said.out, "Nature of work: burning bars");
+  shell_assert_says (said.out, "A1: 2 bars");
+  shell_assert_says (said.out, "A1: 4 rods used");
+  shell_assert_says (said.out, "A1: 90 cu ft of oxygen used");
+  said_clear (&said);
+  shell_tool (&said, 0, "record dive dive 'diver 2' --pile 'A1 to A3' --rods 3 --day 2026-07-01");
+  shell_assert_says (said.out, "Also at: A2, A3");
+  said_clear (&said);
+  shell_tool_ends (0, "check dive");
+  shell_tool_ends (0, "record dive take-back --day 2026-07-01");
+  shell_tool_ends (0, "record dive take-back --day 2026-07-01");
+  shell_tool (&said, 0, "totals dive --json");
+  g_autoptr (JsonNode) root = shell_parse_json (said.out);
+  JsonObject *job = json_object_get_object_member (json_node_get_object (root), "job");
+
+  g_assert_cmpfloat (json_object_get_double_member (job, "bars_count"), ==, 0);
+  g_assert_cmpfloat (json_object_get_double_member (job, "rods_count"), ==, 0);
+  g_assert_cmpfloat (json_object_get_double_member (job, "dives_count"), ==, 0);
+}
+
+/* Who bears a delay and what was done about a fault stand beside them. */
+static void
+test_lost_time_says_more (void)
+{
+  g_auto (Said) said = { 0 };
+
+  new_job ("lost");
+  shell_tool (&said, 0, "record lost delay weather 45 --borne-by owner --note fog");
+  shell_assert_says (said.out, "Delay, weather: 45 min (fog)");
+  shell_assert_says (said.out, "Borne by: owner");
+  said_clear (&said);
+  shell_tool (&said, 0, "record lost fault 'worn O-ring' 20 --done 'spare fitted'");
+  shell_assert_says (said.out, "What was done: spare fitted");
+  said_clear (&said);
+  shell_tool (&said, 1, "record lost stock anodes 4");
+  shell_assert_says (said.err, "“anodes” is neither rods nor cylinders");
+  said_clear (&said);
+  shell_tool (&said, 1, "record lost hours 16:30 6:00 --watch day");
+  said_clear (&said);
+  shell_write ("causes.csv", "cause\nice\ncrane away\n");
+  shell_tool (&said, 0, "take-delay-causes lost causes.csv");
+  shell_assert_says (said.out, "2 causes");
+  said_clear (&said);
+  shell_tool_ends (0, "take-delay-causes lost --clear");
+  shell_tool_ends (0, "check lost");
 }
 
 static void
@@ -568,6 +641,8 @@ main (int argc, char **argv)
   g_test_add_func ("/tool/record/checks", test_checks);
   g_test_add_func ("/tool/record/cautions-are-taken", test_cautions_are_taken);
   g_test_add_func ("/tool/record/table-is-taken", test_table_is_taken);
+  g_test_add_func ("/tool/record/dive-is-one-act", test_dive_is_one_act);
+  g_test_add_func ("/tool/record/lost-time-says-more", test_lost_time_says_more);
   g_test_add_func ("/tool/take-back-and-redo", test_take_back_and_redo);
   g_test_add_func ("/tool/record/burning", test_burning);
   g_test_add_func ("/tool/bar-places", test_bar_places);
