@@ -173,6 +173,9 @@ void lb_book_coming_id (const LbBook *book, char id[LB_ID_MAX]); /* which that w
 /* draft.c: whether a draft can be true by itself, whatever the file holds. */
 gboolean lb_draft_check (const LbDraft *draft, GError **error);
 
+/* The draft an entry was recorded from. */
+LbDraft lb_draft_of (const LbLedger *ledger, const LbEntry *entry);
+
 gboolean lb_text_is_plain (const char *text);
 gboolean lb_text_check (const char *text, glong most, const char *label, GError **error);
 gboolean lb_number_from_setting (const char *text, double *out_value);
@@ -187,7 +190,7 @@ void lb_ledger_add_pile (LbLedger *ledger, const LbPile *pile);
 void lb_ledger_place_shifts (LbLedger *ledger);
 void lb_ledger_place_entries (LbLedger *ledger, guint first);
 
-/* marks.c: whether present marks are still all different, inside a transaction. */
+/* piles.c: inside a transaction, whether the marks that its last act gave are nobody else's. */
 gboolean lb_book_check_marks (LbBook *book, GError **error);
 
 G_END_DECLS

@@ -60,34 +60,12 @@ check_file (LbBook *book, GPtrArray *findings, GError **error)
                    _ ("Reference to a row that is not there"), findings, error);
 }
 
-/* The draft an entry was recorded from. Ids are known to lead somewhere. */
-static LbDraft
-draft_of (const LbLedger *ledger, const LbEntry *entry)
-{
-  return (LbDraft){
-    .kind = entry->kind,
-    .pile_id = entry->pile >= 0 ? lb_ledger_pile (ledger, (guint) entry->pile)->id : NULL,
-    .shift_id = entry->shift >= 0 ? lb_ledger_shift (ledger, (guint) entry->shift)->id : NULL,
-    .who = entry->who,
-    .what = entry->what,
-    .bars = entry->bars,
-    .count = entry->count,
-    .amount = entry->amount,
-    .start_us = entry->start_us,
-    .end_us = entry->end_us,
-    .up_us = entry->up_us,
-    .note = entry->note,
-    .of = entry->kind == LB_ENTRY_TAKE_BACK ? entry->of : NULL,
-    .at_us = entry->at_us,
-  };
-}
-
 static void
 check_entries (const LbLedger *ledger, GPtrArray *findings)
 {
   for (guint i = 0; i < ledger->entries->len; i++) {
     const LbEntry *entry = lb_ledger_entry (ledger, i);
-    const LbDraft draft = draft_of (ledger, entry);
+    const LbDraft draft = lb_draft_of (ledger, entry);
     g_autoptr (GError) reason = NULL;
 
     if (!lb_draft_check (&draft, &reason))

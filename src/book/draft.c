@@ -452,3 +452,24 @@ lb_draft_check (const LbDraft *draft, GError **error)
          check_amount (draft, rule, error) && check_times (draft, error) &&
          check_bars (draft, error) && check_by_kind (draft, error);
 }
+
+LbDraft
+lb_draft_of (const LbLedger *ledger, const LbEntry *entry)
+{
+  return (LbDraft){
+    .kind = entry->kind,
+    .pile_id = entry->pile >= 0 ? lb_ledger_pile (ledger, (guint) entry->pile)->id : NULL,
+    .shift_id = entry->shift >= 0 ? lb_ledger_shift (ledger, (guint) entry->shift)->id : NULL,
+    .who = entry->who,
+    .what = entry->what,
+    .bars = entry->bars,
+    .count = entry->count,
+    .amount = entry->amount,
+    .start_us = entry->start_us,
+    .end_us = entry->end_us,
+    .up_us = entry->up_us,
+    .note = entry->note,
+    .of = entry->kind == LB_ENTRY_TAKE_BACK ? entry->of : NULL,
+    .at_us = entry->at_us,
+  };
+}

@@ -404,6 +404,19 @@ flags_of (const LbPile *pile, const LbPileState *state, gboolean has_stub)
   return flags;
 }
 
+/* Of two piles with one mark it names the one whose id comes first: the same in every file. */
+static void
+name_pile (LbFold *fold, guint i)
+{
+  char *key = lb_mark_key (fold->piles[i].mark);
+  const guint taken = GPOINTER_TO_UINT (g_hash_table_lookup (fold->by_mark, key));
+
+  if (taken == 0 || lb_id_compare (fold->piles[i].id, fold->piles[taken - 1].id) < 0)
+    g_hash_table_insert (fold->by_mark, key, GUINT_TO_POINTER (i + 1));
+  else
+    g_free (key);
+}
+
 static void
 conclude_piles (Folding *folding)
 {
@@ -418,12 +431,7 @@ conclude_piles (Folding *folding)
     state->n_left = pile->n_bars > n_burned ? pile->n_bars - n_burned : 0;
     state->flags = flags_of (pile, state, folding->has_stub[i]);
     fold->n_by_step[state->step]++;
-
-    char *key = lb_mark_key (pile->mark);
-    if (!g_hash_table_contains (fold->by_mark, key))
-      g_hash_table_insert (fold->by_mark, key, GUINT_TO_POINTER (i + 1));
-    else
-      g_free (key);
+    name_pile (fold, i);
   }
 }
 

@@ -2,9 +2,10 @@
 /* Piles into the file, and what keeps their marks apart.
  *
  * A mark may differ in case and spaces from another only if it differs otherwise too
- * (lb_mark_key()). First marks are kept apart by the table, for ever, so that old paper still
- * leads to one pile; present marks, after renames, by a fold inside the transaction that would
- * change them. Renames are rare, so the fold may cost what reading the file costs.
+ * (lb_mark_key()): new piles from all first and present marks, so that old paper still leads to one
+ * pile, and renamed ones from all present marks, both by a fold inside the transaction that would
+ * change them. Renames are rare, so that may cost what reading the file costs. Only a join can bring
+ * two piles with one mark, which is shown until somebody renames one.
  *
  * A few facts that most piles lack have no column: they are stored with the pile as entries. */
 #include "book/book-private.h"
@@ -13,6 +14,7 @@
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
+#include <string.h>
 
 #define ROWS_BETWEEN_LOOKS 256
 
@@ -92,6 +94,8 @@ claim_mark (GHashTable *taken, const char *mark, GError **error)
   return fail_twice (mark, error);
 }
 
+/* The act in hand is the last one. Two piles that already had one mark, as a join can bring them, keep
+ * nobody from renaming others. */
 gboolean
 lb_book_check_marks (LbBook *book, GError **error)
 {
@@ -100,10 +104,16 @@ lb_book_check_marks (LbBook *book, GError **error)
   if (ledger == NULL)
     return FALSE;
 
+  g_autoptr (LbFold) before = lb_fold_new (ledger, ledger->latest_us - 1);
   g_autoptr (LbFold) fold = lb_fold_new (ledger, G_MAXINT64);
   g_autoptr (GHashTable) taken = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
   for (guint i = 0; i < fold->n_piles; i++) {
-    if (!claim_mark (taken, fold->piles[i].mark, error))
+    if (strcmp (before->piles[i].mark, fold->piles[i].mark) == 0)
+      g_hash_table_add (taken, lb_mark_key (fold->piles[i].mark));
+  }
+  for (guint i = 0; i < fold->n_piles; i++) {
+    if (strcmp (before->piles[i].mark, fold->piles[i].mark) != 0 &&
+        !claim_mark (taken, fold->piles[i].mark, error))
       return FALSE;
   }
   return TRUE;

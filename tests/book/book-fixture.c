@@ -2,6 +2,7 @@
 #include "book-fixture.h"
 
 #include <glib/gstdio.h>
+#include <sqlite3.h>
 
 char *
 fixture_folder (void)
@@ -206,4 +207,16 @@ story_set (Story *story, const char *key, const char *value)
   draft.what = key;
   draft.note = value;
   story_record (story, &draft);
+}
+
+void
+fixture_tamper (const char *path, const char *sql)
+{
+  sqlite3 *db = NULL;
+  char *message = NULL;
+
+  g_assert_cmpint (sqlite3_open (path, &db), ==, SQLITE_OK);
+  sqlite3_exec (db, sql, NULL, NULL, &message);
+  g_assert_cmpstr (message, ==, NULL);
+  sqlite3_close (db);
 }

@@ -58,6 +58,9 @@ void story_set (Story *story, const char *key, const char *value);
 
 LbLedger *fixture_read (LbBook *book);
 
+/* Runs SQL over the file with all of SQLite's guards down. */
+void fixture_tamper (const char *path, const char *sql);
+
 /* The bytes of a file, for comparing. */
 GBytes *fixture_bytes (const char *path);
 

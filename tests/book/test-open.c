@@ -26,19 +26,6 @@ make_job (const char *folder)
   return path;
 }
 
-/* Runs SQL over the file with all of SQLite's guards down. */
-static void
-tamper (const char *path, const char *sql)
-{
-  sqlite3 *db = NULL;
-  char *message = NULL;
-
-  g_assert_cmpint (sqlite3_open (path, &db), ==, SQLITE_OK);
-  sqlite3_exec (db, sql, NULL, NULL, &message);
-  g_assert_cmpstr (message, ==, NULL);
-  sqlite3_close (db);
-}
-
 static int
 code_of_error (const GError *error)
 {
@@ -113,7 +100,7 @@ test_foreign (void)
     g_assert_cmpint (code_of (path, LB_BOOK_WRITE), ==, LB_BOOK_ERROR_FOREIGN);
   }
   g_remove (path);
-  tamper (path, "CREATE TABLE job (key TEXT)");
+  fixture_tamper (path, "CREATE TABLE job (key TEXT)");
   g_assert_cmpint (code_of (path, LB_BOOK_WRITE), ==, LB_BOOK_ERROR_FOREIGN);
   fixture_remove (folder);
 }
@@ -196,7 +183,7 @@ test_case (gconstpointer data)
   g_autofree char *path = make_job (folder);
   g_autofree char *journal = g_strconcat (path, "-wal", NULL);
 
-  tamper (path, tampering->sql);
+  fixture_tamper (path, tampering->sql);
   g_assert_cmpint (code_of (path, LB_BOOK_READ), ==, tampering->code);
   g_assert_cmpint (code_of (path, LB_BOOK_WRITE), ==, tampering->code);
   g_assert_false (g_file_test (journal, G_FILE_TEST_EXISTS));
