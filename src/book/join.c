@@ -16,6 +16,7 @@
 #include "book/book-private.h"
 #include "book/fold.h"
 #include "book/join-private.h"
+#include "book/seal-rows.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -55,15 +56,12 @@ fail_otherwise (Planning *planning, const char *table, const char *id)
                  table, id);
 }
 
-/* TAG-N, as lb_book_next_id() makes them. */
 static gboolean
 check_id (Planning *planning, const char *id)
 {
-  const gsize n_tag = strspn (id, "abcdefghijklmnopqrstuvwxyz0123456789");
-  const gsize n_number = id[n_tag] == '-' ? strspn (id + n_tag + 1, "0123456789") : 0;
+  LbRowName name;
 
-  return (n_tag >= 1 && n_tag <= 12 && n_number >= 1 && n_number <= 20 &&
-          id[n_tag + 1 + n_number] == '\0') ||
+  return lb_row_name_read (id, &name) ||
          refuse (planning, _ ("“%.60s” is no id that this program would give; nothing was joined"),
                  id);
 }

@@ -4,6 +4,7 @@
 #include "book-fixture.h"
 
 #include "book/packet.h"
+#include "book/seal.h"
 
 #include <glib/gstdio.h>
 #include <locale.h>
@@ -247,6 +248,34 @@ test_whole_by_itself (Crews *crews, gconstpointer data)
   g_assert_cmpuint (fold->job.bars, ==, 0);
   g_assert_cmpfloat (fold->job.rods, ==, 0);
   g_assert_cmpint (fold->states[1].step, ==, LB_STEP_STANDING);
+}
+
+/* A signature goes with all that was signed, and proves it on the other side. */
+static void
+test_signed (Crews *crews, gconstpointer data)
+{
+  g_autofree char *shift = fixture_shift (crews->copy, 3);
+  g_autoptr (LbLedger) ledger = fixture_read (crews->copy);
+  g_autoptr (GError) error = NULL;
+  const LbPacketSpan span = day_of_story (3);
+  const LbPacketSpan first = day_of_story (0);
+
+  g_assert_true (lb_book_sign (crews->copy, ledger, crews->story.shifts[0], "sup", &error));
+  g_free (fixture_record (crews->copy, shift, LB_ENTRY_STEP, 2, "cleaned", NAN));
+  g_assert_true (lb_book_sign (crews->copy, ledger, shift, "sup", &error));
+  g_assert_no_error (error);
+
+  for (int i = 0; i < 2; i++) {
+    g_auto (LbSealReport) report = { 0 };
+
+    send (crews, crews->copy, i == 0 ? &span : &first);
+    g_assert_cmpint (join (crews->story.book, crews->packet_path, NULL), ==, -1);
+    g_autoptr (LbLedger) joined = fixture_read (crews->story.book);
+    lb_seals_check (joined, &report);
+    g_assert_cmpuint (report.n_seals, ==, i + 1);
+    g_assert_cmpuint (report.faults->len, ==, 0);
+    g_assert_cmpuint (report.n_absent, ==, 1 - i);
+  }
 }
 
 static void
@@ -496,6 +525,7 @@ main (int argc, char **argv)
     { "/packet/later-than-what-came", test_later_than_what_came },
     { "/packet/both-ways", test_both_ways },
     { "/packet/whole-by-itself", test_whole_by_itself },
+    { "/packet/signed", test_signed },
     { "/packet/no-shift", test_no_shift },
     { "/packet/cancelled", test_cancelled },
     { "/packet/grown-meanwhile", test_grown_meanwhile },
