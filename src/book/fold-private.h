@@ -15,4 +15,7 @@ void lb_fold_count_entry (LbFold *fold, const LbEntry *entry);
  * on the list again. */
 void lb_fold_sum_days (LbFold *fold, const LbLedger *ledger, const guint *n_came_back);
 
+/* signatures.c: who signed each shift. */
+void lb_fold_find_signatures (LbFold *fold, const LbLedger *ledger, gint64 until_us);
+
 G_END_DECLS

@@ -446,6 +446,7 @@ new_fold (const LbLedger *ledger)
   fold->piles = lb_large_room_new ((fold->n_piles + 1) * sizeof (LbPile));
   fold->states = g_new0 (LbPileState, fold->n_piles + 1);
   fold->shifts = g_new0 (LbTotals, fold->n_shifts + 1);
+  fold->signatures = g_new0 (LbSignature, fold->n_shifts + 1);
   fold->is_alive = g_new0 (guint8, fold->n_entries + 1);
   fold->by_mark = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
   fold->strings = lb_text_pool_new ();
@@ -542,6 +543,7 @@ lb_fold_new (const LbLedger *ledger, gint64 until_us)
   };
 
   lb_fold_find_alive (fold, ledger, until_us);
+  lb_fold_find_signatures (fold, ledger, until_us);
   fold_facts (&folding);
   fold_work (&folding);
   conclude_piles (&folding);
@@ -559,6 +561,7 @@ lb_fold_free (LbFold *fold)
   g_free (fold->states);
   g_free (fold->days);
   g_free (fold->shifts);
+  g_free (fold->signatures);
   g_free (fold->is_alive);
   g_hash_table_unref (fold->by_mark);
   lb_text_pool_free (fold->strings);

@@ -56,6 +56,16 @@ typedef struct
   guint pulled_so_far; /* piles out at the end of it */
 } LbDay;
 
+/* A shift's signature. */
+typedef struct
+{
+  gint64 at_us;     /* 0 while it is not signed */
+  const char *who;  /* borrowed from the ledger, like the hash */
+  const char *hash; /* the seal's SHA-256, 64 hexadecimal digits; "" when it cannot be read */
+  guint64 n_rows;   /* under a signature in the file that was signed, with this one's */
+  guint n_since;    /* entries that came to the shift after it was signed */
+} LbSignature;
+
 typedef struct
 {
   guint n_piles;
@@ -65,7 +75,8 @@ typedef struct
   gsize n_days;
   LbDay *days; /* every day with a shift, in order */
   gsize n_shifts;
-  LbTotals *shifts; /* same index as the ledger's */
+  LbTotals *shifts;        /* same index as the ledger's */
+  LbSignature *signatures; /* the same */
   LbTotals job;
   guint8 *is_alive; /* one an entry: not taken back */
   gsize n_entries;

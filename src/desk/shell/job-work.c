@@ -168,9 +168,12 @@ lb_job_open_finish (GAsyncResult *result, GError **error)
   if (opened == NULL)
     return NULL;
   opening = g_task_get_task_data (G_TASK (result));
-  return lb_job_new_taking (opening->file, g_steal_pointer (&opened->book),
-                            g_steal_pointer (&opened->ledger), g_steal_pointer (&opened->fold),
-                            g_steal_pointer (&opened->plan));
+
+  LbJob *self = lb_job_new_taking (
+    opening->file, g_steal_pointer (&opened->book), g_steal_pointer (&opened->ledger),
+    g_steal_pointer (&opened->fold), g_steal_pointer (&opened->plan));
+  lb_job_prove_signatures (self);
+  return self;
 }
 
 typedef struct

@@ -15,11 +15,12 @@
  */
 #include "desk/shell/job-private.h"
 
-#include "book/gesture.h"
+#include "book/seal.h"
 
 #include <glib/gi18n-lib.h>
 #include <gtk/gtk.h>
 #include <locale.h>
+#include <string.h>
 
 /* Often enough that two windows on one file feel like one, seldom enough to cost nothing. */
 #define WATCH_MS 500
@@ -48,6 +49,8 @@ struct _LbJob
   char *trouble;
 
   const char *picked; /* id of the shift somebody picked, NULL for today's */
+  char *correction;   /* why the present shift, which is signed, is being corrected; or NULL */
+  char *broken_seal;  /* what is wrong with a signature, NULL when they all hold */
   gint64 opened_seq;  /* last entry when the job was opened */
   LbVoice voice;
   guint watch_id;
@@ -172,6 +175,8 @@ lb_job_finalize (GObject *object)
   g_free (self->decimal_point);
   g_free (self->thousands);
   g_free (self->trouble);
+  g_free (self->correction);
+  g_free (self->broken_seal);
   G_OBJECT_CLASS (lb_job_parent_class)->finalize (object);
 }
 
@@ -298,7 +303,7 @@ lb_job_get_trouble (LbJob *self)
 {
   g_return_val_if_fail (LB_IS_JOB (self), NULL);
 
-  return self->trouble;
+  return self->trouble != NULL ? self->trouble : self->broken_seal;
 }
 
 static int
@@ -360,6 +365,7 @@ lb_job_pick_shift (LbJob *self, int shift)
   g_return_if_fail (shift < (int) self->ledger->shifts->len);
 
   self->picked = shift < 0 ? NULL : lb_ledger_shift (self->ledger, (guint) shift)->id;
+  g_clear_pointer (&self->correction, g_free);
   g_signal_emit (self, signals[CHANGED], 0);
 }
 
@@ -432,6 +438,37 @@ record_in_new_shift (LbJob *self, LbDraft *drafts, gsize n_drafts, GError **erro
   return lb_book_commit (self->book, error);
 }
 
+static gboolean
+is_signed (LbJob *self, int shift)
+{
+  return shift >= 0 && self->fold->signatures[shift].at_us != 0;
+}
+
+/* A copy of the drafts with room before them for the correction that they may be. */
+static LbDraft *
+copy_with_correction (LbJob *self, const LbDraft *drafts, gsize *n_drafts)
+{
+  const int shift = lb_job_get_shift (self);
+  LbDraft *own = g_new (LbDraft, *n_drafts + 1);
+  gsize n = 0;
+
+  for (gsize i = 0; i < *n_drafts; i++) {
+    const gboolean is_present = belongs_to_shift (drafts[i].kind) && drafts[i].shift_id == NULL;
+    const gboolean is_named = drafts[i].shift_id != NULL && is_signed (self, shift) &&
+                              g_str_equal (drafts[i].shift_id,
+                                           lb_ledger_shift (self->ledger, (guint) shift)->id);
+
+    if (n > 0 || self->correction == NULL || !is_signed (self, shift) || !(is_present || is_named))
+      continue;
+    own[n] = LB_DRAFT_INIT (LB_ENTRY_CORRECTION);
+    own[n].shift_id = lb_ledger_shift (self->ledger, (guint) shift)->id;
+    own[n++].note = self->correction;
+  }
+  memcpy (own + n, drafts, *n_drafts * sizeof *drafts);
+  *n_drafts += n;
+  return own;
+}
+
 gboolean
 lb_job_record (LbJob *self, const LbDraft *drafts, gsize n_drafts, GError **error)
 {
@@ -450,7 +487,7 @@ lb_job_record (LbJob *self, const LbDraft *drafts, gsize n_drafts, GError **erro
   shift = lb_job_get_shift (self);
   if (shift >= 0)
     shift_id = lb_ledger_shift (self->ledger, (guint) shift)->id;
-  own = g_memdup2 (drafts, n_drafts * sizeof *drafts);
+  own = copy_with_correction (self, drafts, &n_drafts);
   for (gsize i = 0; i < n_drafts; i++) {
     if (own[i].shift_id != NULL || !belongs_to_shift (own[i].kind))
       continue;
@@ -484,7 +521,8 @@ static const char *
 find_next (LbJob *self, NextFunc next, int *out_shift)
 {
   const int shift = lb_job_get_shift (self);
-  const char *of_shift = shift >= 0 ? next (self->fold, self->ledger, shift) : NULL;
+  const gboolean may_touch = shift >= 0 && (!is_signed (self, shift) || self->correction != NULL);
+  const char *of_shift = may_touch ? next (self->fold, self->ledger, shift) : NULL;
   const char *of_none = NULL;
 
   if (self->ledger->last_seq > self->opened_seq)
@@ -580,55 +618,69 @@ lb_job_redo (LbJob *self, GError **error)
   return record_take_back (self, act, shift, _ ("There is nothing to do again"), error);
 }
 
-/* Records what one gesture says; nothing when it says nothing new. */
-static gboolean
-record_gesture (LbJob *self, GArray *drafts, GError **error)
-{
-  return drafts->len == 0 ||
-         lb_job_record (self, (const LbDraft *) (gpointer) drafts->data, drafts->len, error);
-}
-
 gboolean
-lb_job_mark_step (LbJob *self, const guint *piles, gsize n, LbStep step, GError **error)
+lb_job_sign (LbJob *self, const char *who, GError **error)
 {
-  g_autoptr (GArray) drafts = g_array_new (FALSE, FALSE, sizeof (LbDraft));
+  int shift;
 
   g_return_val_if_fail (LB_IS_JOB (self), FALSE);
+  g_return_val_if_fail (who != NULL, FALSE);
 
-  for (gsize i = 0; i < n; i++)
-    lb_gesture_step (drafts, self->fold, piles[i], step);
-  return record_gesture (self, drafts, error);
+  shift = lb_job_get_shift (self);
+  if (!check_writable (self, error))
+    return FALSE;
+  if (shift < 0) {
+    g_set_error_literal (error, LB_BOOK_ERROR, LB_BOOK_ERROR_REFUSED,
+                         _ ("No shift is open, so there is none to sign"));
+    return FALSE;
+  }
+
+  /* Signing reads the ledger on, so that nothing that came meanwhile is left out. */
+  g_autofree char *shift_id = g_strdup (lb_ledger_shift (self->ledger, (guint) shift)->id);
+  const gboolean is_stored = lb_book_sign (self->book, self->ledger, shift_id, who, error);
+  g_autoptr (GError) reason = NULL;
+
+  if (!lb_book_read_on (self->book, self->ledger, NULL, &reason))
+    set_trouble (self, reason->message);
+  refold (self);
+  return is_stored;
 }
 
-gboolean
-lb_job_burn_bars (LbJob *self, guint pile, LbBarSet bars, GError **error)
+const LbSignature *
+lb_job_get_signature (LbJob *self)
 {
-  g_autoptr (GArray) drafts = g_array_new (FALSE, FALSE, sizeof (LbDraft));
+  int shift;
 
-  g_return_val_if_fail (LB_IS_JOB (self), FALSE);
+  g_return_val_if_fail (LB_IS_JOB (self), NULL);
 
-  lb_gesture_bars (drafts, self->fold, pile, bars);
-  return record_gesture (self, drafts, error);
+  shift = lb_job_get_shift (self);
+  return is_signed (self, shift) ? &self->fold->signatures[shift] : NULL;
 }
 
-gboolean
-lb_job_find_gone (LbJob *self, guint pile, LbBarSet bars, GError **error)
+void
+lb_job_set_correction (LbJob *self, const char *reason)
 {
-  g_autoptr (GArray) drafts = g_array_new (FALSE, FALSE, sizeof (LbDraft));
+  g_return_if_fail (LB_IS_JOB (self));
 
-  g_return_val_if_fail (LB_IS_JOB (self), FALSE);
-
-  lb_gesture_gone (drafts, self->fold, pile, bars);
-  return record_gesture (self, drafts, error);
+  g_free (self->correction);
+  self->correction = g_strdup (reason);
+  g_signal_emit (self, signals[CHANGED], 0);
 }
 
-gboolean
-lb_job_burn_count (LbJob *self, guint pile, guint count, GError **error)
+const char *
+lb_job_get_correction (LbJob *self)
 {
-  g_autoptr (GArray) drafts = g_array_new (FALSE, FALSE, sizeof (LbDraft));
+  g_return_val_if_fail (LB_IS_JOB (self), NULL);
 
-  g_return_val_if_fail (LB_IS_JOB (self), FALSE);
+  return self->correction;
+}
 
-  lb_gesture_bar_count (drafts, self->fold, pile, count);
-  return record_gesture (self, drafts, error);
+void
+lb_job_set_broken_seal (LbJob *self, const char *what)
+{
+  g_return_if_fail (LB_IS_JOB (self));
+
+  g_free (self->broken_seal);
+  self->broken_seal = g_strdup (what);
+  g_signal_emit (self, signals[CHANGED], 0);
 }

@@ -52,6 +52,17 @@ guint32 lb_job_present_day (const char **out_watch);
 /* Stores at once, in the present shift unless a draft names one; refolds; emits "changed". */
 gboolean lb_job_record (LbJob *self, const LbDraft *drafts, gsize n_drafts, GError **error);
 
+/* Signs the present shift: it is sealed (book/seal.h), and takes only corrections from then on. */
+gboolean lb_job_sign (LbJob *self, const char *who, GError **error);
+
+/* The present shift's signature, NULL while it has none; gone with the next change. */
+const LbSignature *lb_job_get_signature (LbJob *self);
+
+/* Why the present shift, which is signed, is being corrected; NULL when it is not. While it is, all
+ * that is recorded in it goes in as a correction that says so. Picking a shift ends it. */
+void lb_job_set_correction (LbJob *self, const char *reason);
+const char *lb_job_get_correction (LbJob *self);
+
 gboolean lb_job_can_take_back (LbJob *self);
 gboolean lb_job_can_redo (LbJob *self);
 gboolean lb_job_take_back (LbJob *self, GError **error);

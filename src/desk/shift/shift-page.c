@@ -9,6 +9,7 @@
 #include "desk/shift/lost-group.h"
 #include "desk/shift/notes-group.h"
 #include "desk/shift/pile-lines.h"
+#include "desk/shift/sign-bar.h"
 #include "desk/shift/used-group.h"
 #include "draw/plan-words.h"
 
@@ -27,6 +28,8 @@ struct _LbShiftPage
   GtkPopover *open_popover;
   LbPileLines *pile_lines;
   GtkDropDown *shift_drop;
+  LbSignBar *sign_bar;
+  GtkButton *sign_button;
   GtkLabel *sums_label;
   LbUsedGroup *used_group;
 
@@ -128,6 +131,23 @@ show_sums (LbShiftPage *self)
 }
 
 static void
+sign_clicked_cb (LbShiftPage *self)
+{
+  lb_sign_bar_ask (self->sign_bar, 0);
+}
+
+static void
+show_signature (LbShiftPage *self)
+{
+  LbJob *job = job_of (self);
+
+  lb_sign_bar_show (self->sign_bar, job);
+  gtk_widget_set_visible (GTK_WIDGET (self->sign_button), lb_job_get_signature (job) == NULL);
+  gtk_widget_set_sensitive (GTK_WIDGET (self->sign_button),
+                            lb_job_get_shift (job) >= 0 && !lb_job_is_read_only (job));
+}
+
+static void
 lb_shift_page_job_changed (LbJobPage *page)
 {
   LbShiftPage *self = LB_SHIFT_PAGE (page);
@@ -136,6 +156,7 @@ lb_shift_page_job_changed (LbJobPage *page)
     return;
   show_shifts (self);
   show_sums (self);
+  show_signature (self);
   gtk_widget_set_sensitive (GTK_WIDGET (self->open_button), !lb_job_is_read_only (job_of (self)));
 }
 
@@ -226,6 +247,7 @@ lb_shift_page_class_init (LbShiftPageClass *klass)
   g_type_ensure (LB_TYPE_LOST_GROUP);
   g_type_ensure (LB_TYPE_NOTES_GROUP);
   g_type_ensure (LB_TYPE_PILE_LINES);
+  g_type_ensure (LB_TYPE_SIGN_BAR);
   g_type_ensure (LB_TYPE_USED_GROUP);
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
   gtk_widget_class_set_template_from_resource (widget_class,
@@ -238,11 +260,14 @@ lb_shift_page_class_init (LbShiftPageClass *klass)
   gtk_widget_class_bind_template_child (widget_class, LbShiftPage, open_popover);
   gtk_widget_class_bind_template_child (widget_class, LbShiftPage, pile_lines);
   gtk_widget_class_bind_template_child (widget_class, LbShiftPage, shift_drop);
+  gtk_widget_class_bind_template_child (widget_class, LbShiftPage, sign_bar);
+  gtk_widget_class_bind_template_child (widget_class, LbShiftPage, sign_button);
   gtk_widget_class_bind_template_child (widget_class, LbShiftPage, sums_label);
   gtk_widget_class_bind_template_child (widget_class, LbShiftPage, used_group);
   gtk_widget_class_bind_template_callback (widget_class, open_day_cb);
   gtk_widget_class_bind_template_callback (widget_class, open_night_cb);
   gtk_widget_class_bind_template_callback (widget_class, shift_picked_cb);
+  gtk_widget_class_bind_template_callback (widget_class, sign_clicked_cb);
 }
 
 static void
