@@ -2,9 +2,9 @@
 /* What lb_book_open() checks, and more: for somebody who wants to know whether a file is sound
  * before it is handed over or archived.
  *
- * Findings are of three kinds, told apart by their words: damage of the file (SQLite's own checks,
- * references, values out of range), signatures that no longer hold, and entries that contradict each
- * other (the fold's flags). */
+ * Findings are of two kinds, told apart by their words: damage of the file (SQLite's own checks,
+ * references, values out of range, facts that no pile can have), and signatures that no longer hold.
+ * What does not fit together in a sound file is a matter of the record: finding.h. */
 #include "book/book-private.h"
 
 #include "book/fold.h"
@@ -133,12 +133,6 @@ check_seals (const LbLedger *ledger, GPtrArray *findings)
 static void
 check_piles (const LbLedger *ledger, const LbFold *fold, GPtrArray *findings)
 {
-  static const LbPileFlag contradictions[] = {
-    LB_FLAG_SEVERED_WITH_BARS,
-    LB_FLAG_PULLED_UNSEVERED,
-    LB_FLAG_MORE_BARS_THAN_HAS,
-  };
-
   for (guint i = 0; i < fold->n_piles; i++) {
     const LbPile *pile = &fold->piles[i];
     g_autoptr (GError) reason = NULL;
@@ -147,11 +141,6 @@ check_piles (const LbLedger *ledger, const LbFold *fold, GPtrArray *findings)
       add_finding (findings, _ ("Pile %s: %s"), pile->mark, reason->message);
     if (lb_fold_find_mark (fold, pile->mark) != (int) i)
       add_finding (findings, _ ("Two piles are called “%s”"), pile->mark);
-    for (gsize at = 0; at < G_N_ELEMENTS (contradictions); at++) {
-      if (fold->states[i].flags & contradictions[at])
-        add_finding (findings, _ ("Pile %s: %s"), pile->mark,
-                     _ (lb_pile_flag_words (contradictions[at])));
-    }
   }
 }
 

@@ -51,6 +51,8 @@ extern const LbCommand lb_command_sign;
 extern const LbCommand lb_command_check;
 extern const LbCommand lb_command_copies;
 extern const LbCommand lb_command_recover;
+extern const LbCommand lb_command_findings;
+extern const LbCommand lb_command_answer;
 
 /* The command that takes the list of such a table. */
 const LbCommand *lb_tool_take_command (LbSettingTable table);

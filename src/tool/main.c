@@ -22,6 +22,8 @@ static const LbCommand *const commands[] = {
   &lb_command_burn,
   &lb_command_record,
   &lb_command_divers,
+  &lb_command_findings,
+  &lb_command_answer,
   &lb_command_totals,
   &lb_command_summary,
   &lb_command_draw,
