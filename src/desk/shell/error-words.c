@@ -22,8 +22,9 @@ static const Words book_words[] = {
                             N_ ("It was not changed. Open it with the version that wrote it, or "
                                 "bring this program up to date.") },
   [LB_BOOK_ERROR_DAMAGED] = { N_ ("The file is damaged"),
-                              N_ ("It was not changed. Open your latest copy of it, and keep this "
-                                  "one: much of it can often be read.") },
+                              N_ (
+                                "It was not changed. Look at the newest copy of it; and keep this "
+                                "one: “Recover…” puts what can be read into a new file.") },
   [LB_BOOK_ERROR_READ_ONLY] = { N_ ("Nothing can be recorded"),
                                 N_ ("The job was opened for reading. Save a copy where you may "
                                     "write, and go on in the copy.") },

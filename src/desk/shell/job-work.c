@@ -7,6 +7,8 @@
  */
 #include "desk/shell/job-private.h"
 
+#include "book/backup.h"
+
 #include <glib/gi18n-lib.h>
 
 typedef struct
@@ -43,6 +45,15 @@ local_path (GFile *file, GError **error)
   return path;
 }
 
+/* In the copies that are kept nothing is to be recorded, whatever the disk would allow. */
+static LbBookMode
+mode_of (const char *path)
+{
+  g_autofree char *copies = lb_backup_folder ();
+
+  return lb_backup_is_kept_in (copies, path) ? LB_BOOK_READ : LB_BOOK_WRITE;
+}
+
 static Opened *
 open_job (GFile *file, GCancellable *cancellable, GError **error)
 {
@@ -51,7 +62,7 @@ open_job (GFile *file, GCancellable *cancellable, GError **error)
 
   if (path == NULL)
     return NULL;
-  opened->book = lb_book_open_and_read (path, LB_BOOK_WRITE, cancellable, &opened->ledger, error);
+  opened->book = lb_book_open_and_read (path, mode_of (path), cancellable, &opened->ledger, error);
   if (opened->book == NULL)
     return NULL;
   opened->fold = lb_fold_new (opened->ledger, G_MAXINT64);

@@ -6,7 +6,9 @@
 #include "desk/basis/burn-window.h"
 #include "desk/print/print.h"
 #include "desk/sheet/defaults-window.h"
+#include "desk/shell/copies-window.h"
 #include "desk/shell/pages.h"
+#include "desk/shell/recover-file.h"
 #include "desk/shell/say.h"
 #include "desk/take/grid-window.h"
 #include "desk/take/take-list-window.h"
@@ -271,14 +273,34 @@ open_again_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
     lb_window_open (self, lb_window_get_file (self));
 }
 
+static void
+copies_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  LbWindow *self = LB_WINDOW (data);
+
+  if (lb_window_get_file (self) != NULL)
+    gtk_window_present (lb_copies_window_new (GTK_WINDOW (self), lb_window_get_file (self)));
+}
+
+static void
+recover_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  LbWindow *self = LB_WINDOW (data);
+
+  if (lb_window_get_file (self) != NULL)
+    lb_recover_file (GTK_WINDOW (self), lb_window_get_file (self));
+}
+
 static const GActionEntry entries[] = {
   { .name = "burning", .activate = burning_cb },
+  { .name = "copies", .activate = copies_cb },
   { .name = "defaults", .activate = defaults_cb },
   { .name = "find", .activate = find_cb },
   { .name = "lay-grid", .activate = lay_grid_cb },
   { .name = "open-again", .activate = open_again_cb },
   { .name = "print-card", .activate = print_card_cb },
   { .name = "print-day", .activate = print_day_cb },
+  { .name = "recover", .activate = recover_cb },
   { .name = "redo", .activate = redo_cb },
   { .name = "save-card", .activate = save_card_cb },
   { .name = "save-copy", .activate = save_copy_cb },

@@ -10,7 +10,9 @@
  */
 #include "desk/shell/window.h"
 
+#include "book/backup.h"
 #include "book/demo-job.h"
+#include "desk/shell/copy-keeper.h"
 #include "desk/shell/error-words.h"
 #include "desk/shell/pages.h"
 #include "desk/shell/preferences.h"
@@ -28,12 +30,14 @@ struct _LbWindow
   AdwApplicationWindow parent_instance;
 
   /* Template widgets */
+  GtkWidget *copies_button;
   GtkLabel *demo_label;
   AdwStatusPage *failed_page;
   GtkBox *job_box;
   GtkLabel *job_label;
   AdwViewStack *page_stack;
   GtkInfoBar *read_only_bar;
+  GtkWidget *recover_button;
   GtkLabel *shift_label;
   GtkStack *state_stack;
   AdwViewSwitcherBar *switcher_bar;
@@ -161,9 +165,29 @@ remember_file (LbWindow *self)
 {
   GSettings *preferences = lb_preferences ();
   g_autofree char *uri = g_file_get_uri (self->file);
+  g_autofree char *path = g_file_get_path (self->file);
+  g_autofree char *copies = lb_backup_folder ();
 
-  if (preferences != NULL)
+  /* A copy is looked at, and not what one goes on with. */
+  if (preferences != NULL && !lb_backup_is_kept_in (copies, path))
     g_settings_set_string (preferences, "last-file", uri);
+}
+
+/* The ways back from a file that cannot be opened: a file that bytes were lost of may no longer say
+ * that it is ours. */
+static void
+offer_ways_back (LbWindow *self, const GError *error)
+{
+  g_autofree char *path = g_file_get_path (self->file);
+  g_autofree char *folder = lb_backup_folder ();
+  g_autoptr (GPtrArray) copies = lb_backup_list (folder, path != NULL ? path : "");
+  const gboolean has_copy = copies->len > 0;
+  const gboolean is_damaged = g_error_matches (error, LB_BOOK_ERROR, LB_BOOK_ERROR_DAMAGED);
+  const gboolean is_foreign = g_error_matches (error, LB_BOOK_ERROR, LB_BOOK_ERROR_FOREIGN);
+  const gboolean is_gone = g_error_matches (error, LB_BOOK_ERROR, LB_BOOK_ERROR_OPEN);
+
+  gtk_widget_set_visible (self->copies_button, has_copy && (is_damaged || is_foreign || is_gone));
+  gtk_widget_set_visible (self->recover_button, is_damaged || (is_foreign && has_copy));
 }
 
 static void
@@ -174,6 +198,7 @@ show_failure (LbWindow *self, const GError *error)
 
   adw_status_page_set_title (self->failed_page, lb_error_heading (error));
   adw_status_page_set_description (self->failed_page, escaped);
+  offer_ways_back (self, error);
   show_state (self, "failed");
 }
 
@@ -193,6 +218,7 @@ opened_cb (GObject *source, GAsyncResult *result, gpointer data)
   set_job (self, job);
   show_state (self, "job");
   remember_file (self);
+  lb_copy_keeper_begin (job);
 }
 
 static void
@@ -282,12 +308,14 @@ lb_window_class_init (LbWindowClass *klass)
   GTK_WINDOW_CLASS (klass)->close_request = lb_window_close_request;
 
   gtk_widget_class_set_template_from_resource (widget_class, "/org/lastbent/Lastbent/window.ui");
+  gtk_widget_class_bind_template_child (widget_class, LbWindow, copies_button);
   gtk_widget_class_bind_template_child (widget_class, LbWindow, demo_label);
   gtk_widget_class_bind_template_child (widget_class, LbWindow, failed_page);
   gtk_widget_class_bind_template_child (widget_class, LbWindow, job_box);
   gtk_widget_class_bind_template_child (widget_class, LbWindow, job_label);
   gtk_widget_class_bind_template_child (widget_class, LbWindow, page_stack);
   gtk_widget_class_bind_template_child (widget_class, LbWindow, read_only_bar);
+  gtk_widget_class_bind_template_child (widget_class, LbWindow, recover_button);
   gtk_widget_class_bind_template_child (widget_class, LbWindow, shift_label);
   gtk_widget_class_bind_template_child (widget_class, LbWindow, state_stack);
   gtk_widget_class_bind_template_child (widget_class, LbWindow, switcher_bar);
