@@ -109,6 +109,7 @@ make (LbPile *pile, const Kind *kind, Lean lean)
   pile->note = kind->note;
   pile->batter = lean.rise > 0 ? 1.0 / lean.rise : 0;
   pile->bearing_rad = lean.rise > 0 ? (lean.bearing_deg % 360) * G_PI / 180 : 0;
+  pile->unsaid = 0;
 }
 
 static void

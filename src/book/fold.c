@@ -483,6 +483,25 @@ new_lessons (const LbLedger *ledger)
   return lessons;
 }
 
+/* The sizes of the job's bars; strand is no bar of another size. */
+static void
+learn_bars (const LbFold *fold, LbCutBasis *basis)
+{
+  const LbBar *least = NULL, *most = NULL;
+
+  for (guint i = 0; i < fold->n_piles; i++) {
+    const LbBar *bar = fold->piles[i].bar;
+
+    if (bar == NULL || bar->kind == LB_BAR_STRAND)
+      continue;
+    if (least == NULL || bar->area_m2 < least->area_m2)
+      least = bar;
+    if (most == NULL || bar->area_m2 > most->area_m2)
+      most = bar;
+  }
+  lb_cut_basis_take_bars (basis, least, most);
+}
+
 static void
 learn (const LbFold *fold, LbFoldLessons *lessons)
 {
@@ -498,6 +517,7 @@ learn (const LbFold *fold, LbFoldLessons *lessons)
   lessons->basis.visibility = fold->has_own_visibility ? fold->own_visibility
                                                        : fold->said_visibility;
   lessons->basis.crane = lb_crane_here (&fold->assumptions, &fold->chart);
+  learn_bars (fold, &lessons->basis);
   lessons->basis.ground = fold->ground.n_layers > 0 ? &fold->ground : NULL;
   lessons->are_learned = TRUE;
 }
@@ -520,7 +540,7 @@ lb_fold_burn_left (const LbFold *fold, LbBurnLeft *out_left)
 
   *out_left = (LbBurnLeft) LB_BURN_LEFT_INIT;
   for (guint i = 0; i < fold->n_piles; i++) {
-    if ((fold->states[i].done & STEP_BITS_CUT) == 0)
+    if ((fold->states[i].done & STEP_BITS_CUT) == 0 && !fold->piles[i].is_to_be_drawn)
       lb_burn_left_add (out_left, &fold->piles[i], fold->states[i].n_left, lb_fold_basis (fold));
   }
 }

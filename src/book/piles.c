@@ -147,6 +147,12 @@ bind_number (sqlite3_stmt *row, int at, double value)
 }
 
 static gboolean
+is_said (const LbPile *pile, LbFact fact)
+{
+  return (pile->unsaid & (1u << fact)) == 0;
+}
+
+static gboolean
 insert_pile (LbBook *book, const LbPile *pile, char id[LB_ID_MAX], GError **error)
 {
   g_autofree char *key = lb_mark_key (pile->mark);
@@ -172,8 +178,8 @@ insert_pile (LbBook *book, const LbPile *pile, char id[LB_ID_MAX], GError **erro
   else
     sqlite3_bind_null (row, 13);
   bind_number (row, 14, pile->bar_inset_m);
-  bind_number (row, 15, pile->batter);
-  bind_number (row, 16, pile->bearing_rad);
+  bind_number (row, 15, is_said (pile, LB_FACT_BATTER) ? pile->batter : (double) NAN);
+  bind_number (row, 16, is_said (pile, LB_FACT_BEARING) ? pile->bearing_rad : (double) NAN);
   bind_number (row, 17, pile->head_m);
   bind_number (row, 18, pile->cut_m);
   bind_number (row, 19, pile->mudline_m);
@@ -186,27 +192,36 @@ insert_pile (LbBook *book, const LbPile *pile, char id[LB_ID_MAX], GError **erro
   return rc == SQLITE_DONE;
 }
 
-/* The facts that have no column, as drafts; texts are kept in @strings. */
+static void
+add_fact (GArray *drafts, GStringChunk *strings, const char *id, LbFact fact, const char *value)
+{
+  LbDraft draft = LB_DRAFT_INIT (LB_ENTRY_FACT);
+
+  draft.pile_id = g_string_chunk_insert (strings, id);
+  draft.what = lb_fact_name (fact);
+  draft.note = g_string_chunk_insert_const (strings, value);
+  g_array_append_val (drafts, draft);
+}
+
+/* The facts that have no column, as drafts; texts are kept in @strings. The column of the shape has a
+ * word in it always. */
 static void
 add_other_facts (GArray *drafts, GStringChunk *strings, const LbPile *pile, const char *id)
 {
   static const LbFact facts[] = { LB_FACT_TIP_WIDTH, LB_FACT_BAR_PLACES, LB_FACT_CONCRETE,
-                                  LB_FACT_PINNED, LB_FACT_ORDER };
+                                  LB_FACT_PINNED,    LB_FACT_ORDER,      LB_FACT_REMOVAL };
   LbPile empty;
 
   lb_pile_init (&empty);
   for (gsize i = 0; i < G_N_ELEMENTS (facts); i++) {
     g_autofree char *value = lb_pile_get (pile, facts[i], LB_UNITS_METRIC);
     g_autofree char *none = lb_pile_get (&empty, facts[i], LB_UNITS_METRIC);
-    LbDraft draft = LB_DRAFT_INIT (LB_ENTRY_FACT);
 
-    if (g_str_equal (value, none))
-      continue;
-    draft.pile_id = g_string_chunk_insert (strings, id);
-    draft.what = lb_fact_name (facts[i]);
-    draft.note = g_string_chunk_insert_const (strings, value);
-    g_array_append_val (drafts, draft);
+    if (!g_str_equal (value, none))
+      add_fact (drafts, strings, id, facts[i], value);
   }
+  if (!is_said (pile, LB_FACT_SHAPE))
+    add_fact (drafts, strings, id, LB_FACT_SHAPE, "");
 }
 
 static gboolean

@@ -110,12 +110,16 @@ take_time (Reader *reader, int column, gint64 *out_us)
   return take_integer (reader, column, LB_TIME_LEAST, LB_TIME_MOST, out_us);
 }
 
+static gboolean
+is_null (Reader *reader, int column)
+{
+  return sqlite3_column_type (reader->row, column) == SQLITE_NULL;
+}
+
 static double
 take_number (Reader *reader, int column)
 {
-  return sqlite3_column_type (reader->row, column) == SQLITE_NULL
-           ? (double) NAN
-           : sqlite3_column_double (reader->row, column);
+  return is_null (reader, column) ? (double) NAN : sqlite3_column_double (reader->row, column);
 }
 
 /* 0 where the number is not known, as LbOutline has it. */
@@ -132,7 +136,7 @@ take_size (Reader *reader, int column)
 static const LbBar *
 take_bar (Reader *reader, int column, gboolean *is_good)
 {
-  if (sqlite3_column_type (reader->row, column) == SQLITE_NULL)
+  if (is_null (reader, column))
     return NULL;
 
   const char *name = take_text (reader, column, LB_SHORT_MAX);
@@ -184,6 +188,8 @@ read_pile (Reader *reader)
   pile.bar_inset_m = take_number (reader, 13);
   pile.batter = take_size (reader, 14);
   pile.bearing_rad = take_size (reader, 15);
+  pile.unsaid = (is_null (reader, 14) ? 1u << LB_FACT_BATTER : 0) |
+                (is_null (reader, 15) ? 1u << LB_FACT_BEARING : 0);
   pile.head_m = take_number (reader, 16);
   pile.cut_m = take_number (reader, 17);
   pile.mudline_m = take_number (reader, 18);

@@ -165,6 +165,8 @@ lb_fact_value_text (const LbVoice *voice, LbFact fact, const char *kept)
   LbBarLayout layout;
   if (fact == LB_FACT_BAR_PLACES && lb_bar_layout_from_text (kept, LB_UNITS_METRIC, &layout, NULL))
     return lb_bar_layout_words (voice, &layout);
+  if ((fact == LB_FACT_SHAPE || fact == LB_FACT_REMOVAL) && kept[0] != '\0')
+    return g_strdup (g_dgettext (GETTEXT_PACKAGE, kept));
   /* A batter is said as 1:k, which is no quantity. */
   return value_text (voice, fact == LB_FACT_BATTER ? LB_QUANTITY_COUNT : lb_fact_quantity (fact),
                      kept);

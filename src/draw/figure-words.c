@@ -124,18 +124,18 @@ say_cut (const LbWhy *why)
   return g_strdup_printf (_ ("%s (%s over the mudline)"), cut, over);
 }
 
-static const char *
-lean_side (const LbPile *pile)
-{
-  return g_dgettext (GETTEXT_PACKAGE, lb_compass_name (lb_compass_nearest (pile->bearing_rad)));
-}
-
 static char *
 why_true_length (const LbWhy *why)
 {
   g_autofree char *head = lb_voice_elevation (why->voice, why->pile->head_m);
   g_autofree char *cut = say_cut (why);
-  if (!why->plan->is_battered)
+  if (!lb_pile_says (why->pile, LB_FACT_BATTER)) {
+    g_autofree char *most = lb_batter_to_text (LB_BATTER_MOST);
+    /* Translators: elevations, and the batter that the pile has at most. */
+    return g_strdup_printf (_ ("head %s to cut %s; batter not known, plumb to %s"), head, cut,
+                            most);
+  }
+  if (!(why->pile->batter > 0))
     return g_strdup_printf (_ ("head %s to cut %s, plumb"), head, cut);
   g_autofree char *batter = lb_batter_to_text (why->pile->batter);
   return g_strdup_printf (_ ("head %s to cut %s, along %s"), head, cut, batter);
@@ -144,17 +144,19 @@ why_true_length (const LbWhy *why)
 static char *
 why_lean (const LbWhy *why)
 {
-  if (!why->plan->is_battered)
-    return g_strdup (_ ("no lean on record"));
+  if (!(why->pile->batter > 0))
+    return g_strdup (_ ("plumb by the record"));
   g_autofree char *batter = lb_batter_to_text (why->pile->batter);
-  return g_strdup_printf (_ ("batter %s to the %s"), batter, lean_side (why->pile));
+  if (!lb_pile_says (why->pile, LB_FACT_BEARING))
+    return g_strdup_printf (_ ("batter %s, which way is not known"), batter);
+  return g_strdup_printf (_ ("batter %s to the %s"), batter, lb_lean_side_text (why->pile));
 }
 
 static char *
 why_offset (const LbWhy *why, LbFigureId id)
 {
-  if (!why->plan->is_battered)
-    return g_strdup (_ ("no lean on record"));
+  if (!(why->pile->batter > 0))
+    return g_strdup (_ ("plumb by the record"));
   g_autofree char *batter = lb_batter_to_text (why->pile->batter);
   if (id == LB_FIGURE_HEAD_OFFSET) {
     g_autofree char *rise = lb_why_say (why, LB_QUANTITY_LENGTH,
@@ -197,11 +199,26 @@ why_bars_left (const LbWhy *why)
   return g_strdup_printf (_ ("%s, %u found gone"), all, n_gone);
 }
 
+char *
+lb_bar_span_text (const LbCutPlan *plan)
+{
+  /* Translators: the least and the largest bar that those of a size not known may be. */
+  return g_strdup_printf (C_ ("bars", "%s to %s"), plan->least_bar->name, plan->most_bar->name);
+}
+
 static char *
 why_steel (const LbWhy *why)
 {
-  g_autofree char *area = lb_why_say (why, LB_QUANTITY_STEEL_AREA, why->pile->bar->area_m2);
   g_autofree char *left = lb_why_say_figure (why, LB_FIGURE_BARS_LEFT);
+  if (why->pile->bar == NULL) {
+    g_autofree char *span = lb_bar_span_text (why->plan);
+    if (why->plan->are_bars_own)
+      /* Translators: bars left, sizes: “8 bars of a size not known, #8 to #11 as others here”. */
+      return g_strdup_printf (_ ("%s bars of a size not known: %s, as others of this job"), left,
+                              span);
+    return g_strdup_printf (_ ("%s bars of a size not known: %s, common practice"), left, span);
+  }
+  g_autofree char *area = lb_why_say (why, LB_QUANTITY_STEEL_AREA, why->pile->bar->area_m2);
   /* Translators: bars left × area of one, size of bar: “5 × 0.79 in², #8”. */
   return g_strdup_printf (_ ("%s × %s, %s"), left, area, why->pile->bar->name);
 }

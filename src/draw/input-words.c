@@ -55,6 +55,15 @@ usual_text (const Page *page, LbFact fact)
 {
   const LbPile *pile = page->pile;
 
+  if (fact == LB_FACT_BAR && pile->bar == NULL)
+    return lb_bar_span_text (page->plan);
+  if (fact == LB_FACT_SHAPE && !lb_pile_says (pile, fact))
+    return g_strdup (_ ("square to round"));
+  if (fact == LB_FACT_BATTER && !lb_pile_says (pile, fact)) {
+    g_autofree char *most = lb_batter_to_text (LB_BATTER_MOST);
+    /* Translators: a batter: “plumb to 1:3”. */
+    return g_strdup_printf (_ ("plumb to %s"), most);
+  }
   if (fact == LB_FACT_BAR_INSET && isnan (pile->bar_inset_m))
     return lb_voice_quantity (page->voice, LB_QUANTITY_SIZE, lb_pile_bar_inset (pile));
   if (fact == LB_FACT_CUT && isnan (pile->cut_m))
@@ -89,19 +98,25 @@ fact_note (const Page *page, LbFact fact)
     return _ ("not on record; usual cover, common practice");
   if (fact == LB_FACT_CUT && isnan (page->pile->cut_m))
     return _ ("not on record; taken from the mudline");
+  if (fact == LB_FACT_BAR && page->pile->bar == NULL && page->plan->are_bars_own)
+    return _ ("not on record; sizes of this job’s other piles");
   if (fact == LB_FACT_BAR && page->pile->bar != NULL)
     return translated (page->pile->bar->source);
+  if (fact == LB_FACT_BAR || !lb_pile_says (page->pile, fact))
+    return _ ("not on record; common practice");
   return _ ("on record for this pile");
 }
 
 static void
 say_fact (const Page *page, LbFigureId id, LbFact fact, LbInputWords *words)
 {
-  words->is_missing = lb_figure_lacks (id, fact, page->pile);
+  const gboolean is_needed = lb_figure_lacks (id, fact, page->pile);
+
+  words->is_missing = is_needed || lb_figure_widens (id, fact, page->pile);
   words->title = g_strdup (translated (lb_fact_title (fact)));
-  words->value = fact_value (page, fact, words->is_missing);
-  words->note = g_strdup (words->is_missing ? _ ("to be given among the facts of the pile")
-                                            : fact_note (page, fact));
+  words->value = fact_value (page, fact, is_needed);
+  words->note = g_strdup (is_needed ? _ ("to be given among the facts of the pile")
+                                    : fact_note (page, fact));
 }
 
 static void

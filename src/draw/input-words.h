@@ -12,7 +12,7 @@ typedef struct
   char *title; /* "Head elevation" */
   char *value; /* "+10 ft"; "not known" */
   char *note;  /* how far it can be trusted and whose word it is: "common practice · About …" */
-  gboolean is_missing; /* the figure cannot do without it */
+  gboolean is_missing; /* the figure cannot do without it, or spans what it may well be */
 } LbInputWords;
 
 /* @basis and @plan: of the pile that @id is a figure of */

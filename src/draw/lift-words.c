@@ -51,7 +51,7 @@ why_mass_in_air (const LbWhy *why)
   g_autofree char *length = lb_why_say_figure (why, LB_FIGURE_TRUE_LENGTH);
   g_autofree char *width = say_widths (why);
   g_autofree char *density = lb_why_say_assumed (why, LB_ASSUME_CONCRETE_DENSITY);
-  const char *const shape = g_dgettext (GETTEXT_PACKAGE, lb_shape_name (pile->outline.shape));
+  const char *const shape = lb_shape_text (pile);
   g_autoptr (GString) text = g_string_new (NULL);
 
   g_string_append_printf (text, _ ("%s of %s %s at %s"), length, width, shape, density);
@@ -254,7 +254,9 @@ whole_why_not (const LbWhy *why)
 {
   const LbWholePull *const whole = &why->plan->whole;
   if (!why->plan->may_come_whole)
-    return g_strdup (_ ("Bars are burned already, or the layers of the ground are not set."));
+    return g_strdup (why->pile->is_to_be_drawn
+                       ? _ ("Bars are burned already, or the layers of the ground are not set.")
+                       : _ ("It is to be cut: “Removal” among its facts says so."));
   if (!(why->pile->head_m > why->pile->toe_m))
     return g_strdup (_ ("The head on record is not above the toe."));
   if (whole->depth_m < 0)

@@ -5,10 +5,26 @@
 
 #include <glib/gi18n-lib.h>
 
-static char *
-even_outline_text (const LbVoice *voice, const LbOutline *outline)
+const char *
+lb_shape_text (const LbPile *pile)
 {
-  const char *const shape = g_dgettext (GETTEXT_PACKAGE, lb_shape_name (outline->shape));
+  if (!lb_pile_says (pile, LB_FACT_SHAPE))
+    /* Translators: in place of “octagonal”: “16 in of unknown shape”. */
+    return _ ("of unknown shape");
+  return g_dgettext (GETTEXT_PACKAGE, lb_shape_name (pile->outline.shape));
+}
+
+const char *
+lb_lean_side_text (const LbPile *pile)
+{
+  return g_dgettext (GETTEXT_PACKAGE, lb_compass_name (lb_compass_nearest (pile->bearing_rad)));
+}
+
+static char *
+even_outline_text (const LbVoice *voice, const LbPile *pile)
+{
+  const LbOutline *const outline = &pile->outline;
+  const char *const shape = lb_shape_text (pile);
   if (outline->width_m <= 0)
     return g_strdup_printf (_ ("%s, width not known"), shape);
   g_autofree char *width = lb_voice_quantity (voice, LB_QUANTITY_SIZE, outline->width_m);
@@ -21,7 +37,7 @@ even_outline_text (const LbVoice *voice, const LbOutline *outline)
 static char *
 outline_text (const LbVoice *voice, const LbPile *pile)
 {
-  char *const head = even_outline_text (voice, &pile->outline);
+  char *const head = even_outline_text (voice, pile);
   if (!lb_pile_is_tapered (pile))
     return head;
   g_autofree char *tip = lb_voice_quantity (voice, LB_QUANTITY_SIZE, pile->tip_width_m);
@@ -90,12 +106,15 @@ placed_bars_text (const LbVoice *voice, const LbPile *pile)
 static char *
 lean_text (const LbPile *pile)
 {
+  if (!lb_pile_says (pile, LB_FACT_BATTER))
+    return g_strdup (_ ("lean not known"));
   if (pile->batter <= 0)
     return g_strdup (_ ("plumb"));
   g_autofree char *batter = lb_batter_to_text (pile->batter);
-  const char *const side = g_dgettext (GETTEXT_PACKAGE,
-                                       lb_compass_name (lb_compass_nearest (pile->bearing_rad)));
-  return g_strdup_printf (_ ("leans %s to the %s"), batter, side);
+  if (!lb_pile_says (pile, LB_FACT_BEARING))
+    /* Translators: a batter: “leans 1:6, which way is not known”. */
+    return g_strdup_printf (_ ("leans %s, which way is not known"), batter);
+  return g_strdup_printf (_ ("leans %s to the %s"), batter, lb_lean_side_text (pile));
 }
 
 char *
@@ -105,7 +124,12 @@ lb_pile_text (const LbVoice *voice, const LbPile *pile)
   g_autofree char *bars = placed_bars_text (voice, pile);
   g_autofree char *lean = lean_text (pile);
   /* Translators: outline, bars, lean: “16 in octagonal, 8 × #8 bars, leans 1:4 to the south”. */
-  return g_strdup_printf (C_ ("pile", "%s, %s, %s"), outline, bars, lean);
+  char *const text = g_strdup_printf (C_ ("pile", "%s, %s, %s"), outline, bars, lean);
+  if (!pile->is_to_be_drawn)
+    return text;
+  g_autofree char *facts = text;
+  /* Translators: what the pile is, and that it is meant to be drawn whole, not cut. */
+  return g_strdup_printf (C_ ("pile", "%s, to be drawn whole"), facts);
 }
 
 /* What has become of the pile, without its bars. */

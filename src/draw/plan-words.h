@@ -56,6 +56,13 @@ char *lb_step_text (const LbVoice *voice,
 /* "16 in octagonal, 8 × #8 bars, leans 1:4 to the south" */
 char *lb_pile_text (const LbVoice *voice, const LbPile *pile);
 
+/* "octagonal", "of unknown shape"; and where it leans to, "south", when that is known. Not to be freed. */
+const char *lb_shape_text (const LbPile *pile);
+const char *lb_lean_side_text (const LbPile *pile);
+
+/* "#8 to #11": what bars of a size not known may well be. */
+char *lb_bar_span_text (const LbCutPlan *plan);
+
 /* "8 in an outer ring, 4 in one 7 in behind the face" */
 char *lb_bar_layout_words (const LbVoice *voice, const LbBarLayout *layout);
 

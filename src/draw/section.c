@@ -282,7 +282,8 @@ draw_lean (cairo_t *cr,
   const double x = layout->centre.x, y = layout->title, height = layout->lean - 2;
   lb_ink_set (cr, palette, LB_INK_DIM_TEXT);
   if (!section->plan->is_battered) {
-    draw_fitted (cr, voice, _ ("plumb"), SIZE, x, y, width - 4, height);
+    draw_fitted (cr, voice, section->plan->is_lean_known ? _ ("plumb") : _ ("lean not known"), SIZE,
+                 x, y, width - 4, height);
     return;
   }
   const LbCompass side = lb_compass_nearest (section->pile->bearing_rad);

@@ -41,6 +41,7 @@ static const Names fact_names[] = {
   { LB_FACT_CONCRETE, "concrete left" },
   { LB_FACT_PINNED, "kept bars" },
   { LB_FACT_ORDER, "burning order" },
+  { LB_FACT_REMOVAL, "removal" },
 };
 
 /* Words for units in headings, longer ones first, and the word the trade reads. The survey foot is longer by two parts

@@ -45,11 +45,13 @@ append_missing (GString *text, const char *file, const LbPile *pile, LbFigureId 
   g_autofree char *quoted_file = g_shell_quote (file);
   g_autofree char *quoted_mark = g_shell_quote (pile->mark);
 
-  if (lb_figure_missing (id, pile) == NULL)
-    return;
-  g_string_append_printf (text, "\n%s\n", translated (lb_figure_missing (id, pile)));
+  const char *missing = lb_figure_missing (id, pile);
+
+  g_string_append_c (text, '\n');
+  if (missing != NULL)
+    g_string_append_printf (text, "%s\n", translated (missing));
   for (LbFact fact = 0; fact < LB_N_FACTS; fact++) {
-    if (lb_figure_lacks (id, fact, pile))
+    if (lb_figure_lacks (id, fact, pile) || lb_figure_widens (id, fact, pile))
       g_string_append_printf (text, "  lastbent-tool record %s fact %s '%s' …\n", quoted_file,
                               quoted_mark, lb_fact_name (fact));
   }

@@ -148,7 +148,9 @@ lb_json_add_pile (JsonBuilder *builder, const LbFold *fold, guint pile)
   lb_json_add_text (builder, "note", facts->note);
   lb_json_add_member (builder, g_strdup ("x_m"), facts->x_m);
   lb_json_add_member (builder, g_strdup ("y_m"), facts->y_m);
-  lb_json_add_text (builder, "shape", lb_shape_name (facts->outline.shape));
+  lb_json_add_text (builder, "shape",
+                    lb_pile_says (facts, LB_FACT_SHAPE) ? lb_shape_name (facts->outline.shape)
+                                                        : NULL);
   lb_json_add_member (builder, g_strdup ("width_m"), width_m > 0 ? width_m : (double) NAN);
   lb_json_add_member (builder, g_strdup ("tip_width_m"), facts->tip_width_m);
   lb_json_add_member (builder, g_strdup ("width_at_cut_m"),
@@ -158,8 +160,12 @@ lb_json_add_pile (JsonBuilder *builder, const LbFold *fold, guint pile)
   add_count (builder, "bars_count", facts->n_bars);
   lb_json_add_member (builder, g_strdup ("bar_inset_m"), lb_pile_bar_inset (facts));
   add_places (builder, facts, &at_cut);
-  lb_json_add_member (builder, g_strdup ("batter_run_per_rise"), facts->batter);
-  lb_json_add_member (builder, g_strdup ("bearing_rad"), facts->bearing_rad);
+  lb_json_add_member (builder, g_strdup ("batter_run_per_rise"),
+                      lb_pile_says (facts, LB_FACT_BATTER) ? facts->batter : (double) NAN);
+  lb_json_add_member (builder, g_strdup ("bearing_rad"),
+                      lb_pile_says (facts, LB_FACT_BEARING) ? facts->bearing_rad : (double) NAN);
+  json_builder_set_member_name (builder, "is_to_be_drawn_whole");
+  json_builder_add_boolean_value (builder, facts->is_to_be_drawn);
   lb_json_add_member (builder, g_strdup ("head_m"), facts->head_m);
   lb_json_add_member (builder, g_strdup ("cut_m"), cut_m);
   lb_json_add_member (builder, g_strdup ("mudline_m"), facts->mudline_m);

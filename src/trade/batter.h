@@ -7,6 +7,9 @@
 
 G_BEGIN_DECLS
 
+/* Rakers under piers lean 1:12 to 1:3: common practice. As far as one may whose batter nobody has said. */
+#define LB_BATTER_MOST (1.0 / 3)
+
 /* A batter is kept as run per rise (1:6 is 1/6, plumb is 0) with a bearing in radians clockwise
  * from grid north: the way the head is out of plumb from the toe, which is the way it leans. */
 

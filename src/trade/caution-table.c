@@ -18,6 +18,10 @@ static const LbCautionRow rows[] = {
     COMMON_PRACTICE },
   { "under-lean", LB_SEVERITY_DANGER, LB_WHEN_BATTERED,
     N_ ("Stay out from under the lean: never work on the {lean-side} side."), COMMON_PRACTICE },
+  { "lean-unknown", LB_SEVERITY_DANGER, LB_WHEN_LEAN_UNKNOWN,
+    N_ ("Sight the pile for lean before anybody works at it: how it leans is not on record. Until "
+        "then stay out from under every side, and expect it to swing."),
+    COMMON_PRACTICE },
   { "rig-now", LB_SEVERITY_DANGER, LB_WHEN_NOT_STANDING,
     N_ ("Hook tension on before the next bar is burned: those left do not hold the "
         "stub with the factor on them. The licensed engineer and the competent "

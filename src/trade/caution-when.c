@@ -27,6 +27,7 @@ static const struct
   [LB_WHEN_BATTERED] = { "battered", KNOWS (LEAN) | KNOWS (LEAN_SIDE) | KNOWS (LEAD_SIDE) },
   [LB_WHEN_BATTERED_BURN] = { "battered-burn",
                               KNOWS (LEAN) | KNOWS (LEAN_SIDE) | KNOWS (LEAD_SIDE) },
+  [LB_WHEN_LEAN_UNKNOWN] = { "lean-unknown", 0 },
   [LB_WHEN_PLUMB_BURN] = { "plumb-burn", 0 },
   [LB_WHEN_STRAND] = { "strand", 0 },
   [LB_WHEN_HOLLOW] = { "hollow", KNOWS (VOID) },
@@ -63,7 +64,7 @@ static const struct
   [LB_WHEN_TWO_CRANES] = { "two-cranes", 0, TRUE },
   [LB_WHEN_SLING_FLAT] = { "sling-flat", KNOWS (ANGLE) },
   [LB_WHEN_SLING_OVER] = { "sling-over", KNOWS (TENSION) | KNOWS (RATING) },
-  [LB_WHEN_WHOLE_PULL] = { "whole-pull", KNOWS (GRIP), TRUE },
+  [LB_WHEN_WHOLE_PULL] = { "whole-pull", KNOWS (GRIP) },
   [LB_WHEN_ON_MUD] = { "on-mud", KNOWS (SUCTION) },
   [LB_WHEN_BREAKING] = { "breaking", 0, TRUE },
 };

@@ -15,6 +15,7 @@ typedef enum {
   LB_WHEN_SPLASH_ZONE,    /* it is where the surface comes and goes, and bars are left */
   LB_WHEN_BATTERED,       /* the pile leans */
   LB_WHEN_BATTERED_BURN,  /* it leans and bars are left to burn */
+  LB_WHEN_LEAN_UNKNOWN,   /* whether it leans, or which way, is not known */
   LB_WHEN_PLUMB_BURN,     /* it stands plumb and bars are left to burn */
   LB_WHEN_STRAND,         /* its bars are prestressing strand */
   LB_WHEN_HOLLOW,         /* it is hollow and bars are left to burn */

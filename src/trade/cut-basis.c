@@ -6,6 +6,10 @@
 
 #include <math.h>
 
+/* The usual bars of old bearing piles: common practice. */
+#define USUAL_LEAST "#8"
+#define USUAL_MOST  "#11"
+
 LbCutBasis
 lb_cut_basis (const LbAssumptions *assumptions)
 {
@@ -25,6 +29,8 @@ lb_cut_basis (const LbAssumptions *assumptions)
     .yield_pa = period->grade->yield_pa,
     .yield_most_pa = period->grade->yield_pa,
     .yield_tag = period->tag,
+    .least_bar = lb_bar_find (USUAL_LEAST),
+    .most_bar = lb_bar_find (USUAL_MOST),
   };
 
   lb_cylinder_usable (&cylinder, LB_FREE_GAS_K, &basis.cylinder_gas_m3, NULL);
@@ -35,4 +41,19 @@ lb_cut_basis (const LbAssumptions *assumptions)
     basis.yield_most_pa = lb_steel_for_year (G_MAXINT)->grade->yield_pa;
   }
   return basis;
+}
+
+void
+lb_cut_basis_take_bars (LbCutBasis *basis, const LbBar *least, const LbBar *most)
+{
+  g_return_if_fail (basis);
+  g_return_if_fail ((least == NULL) == (most == NULL));
+
+  if (least == NULL)
+    return;
+  basis->are_bars_own = most->area_m2 > least->area_m2;
+  if (basis->are_bars_own || least->area_m2 < basis->least_bar->area_m2)
+    basis->least_bar = least;
+  if (basis->are_bars_own || most->area_m2 > basis->most_bar->area_m2)
+    basis->most_bar = most;
 }

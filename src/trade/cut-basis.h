@@ -30,11 +30,17 @@ typedef struct
   double yield_pa;        /* of the bars; where nobody says of what time, of the weakest */
   double yield_most_pa;   /* of the strongest that they may well be; the same where it is known */
   LbTag yield_tag;
-  const LbCautionRow *crew_rows; /* cautions of the crew's own, beside those built in */
-  gsize n_crew_rows;             /* at most %LB_CAUTION_CREW_ROWS_MAX */
+  const LbBar *least_bar, *most_bar; /* what bars of a size that is not known may well be */
+  gboolean are_bars_own;             /* the sizes of this job, not those of common practice */
+  const LbCautionRow *crew_rows;     /* cautions of the crew's own, beside those built in */
+  gsize n_crew_rows;                 /* at most %LB_CAUTION_CREW_ROWS_MAX */
 } LbCutBasis;
 
 /* With the Navy's table, without a crane's chart, and no rows of the crew's. */
 LbCutBasis lb_cut_basis (const LbAssumptions *assumptions);
+
+/* The least and the largest bars of the job's piles; %NULL twice when none is known. One size alone says
+ * little of the others: the usual ones stay beside it. */
+void lb_cut_basis_take_bars (LbCutBasis *basis, const LbBar *least, const LbBar *most);
 
 G_END_DECLS

@@ -37,6 +37,12 @@ exactly (double value)
   return (LbRange){ .likely = value, .low = value, .high = value };
 }
 
+static LbRange
+scaled (LbRange range, double by)
+{
+  return (LbRange){ .likely = range.likely * by, .low = range.low * by, .high = range.high * by };
+}
+
 static double
 whole_up (double value)
 {
@@ -74,12 +80,18 @@ reckon_shape (const LbPile *pile, const LbAssumptions *assumptions, LbCutPlan *p
   const double rise_m = pile->head_m < cut_m ? (double) NAN : pile->head_m - cut_m;
   LbFigure *figures = plan->figures;
 
-  figures[LB_FIGURE_TRUE_LENGTH].range = exactly (lb_batter_true_length (pile->batter, rise_m));
-  figures[LB_FIGURE_LEAN].range = exactly (lb_batter_angle (pile->batter));
-  figures[LB_FIGURE_HEAD_OFFSET].range = exactly (pile->batter * (pile->head_m - pile->mudline_m));
-  figures[LB_FIGURE_CUT_OFFSET].range = exactly (pile->batter * rise_m);
+  const gboolean is_known = lb_pile_says (pile, LB_FACT_BATTER);
+  const double batter = is_known ? pile->batter : (double) NAN;
 
-  plan->is_battered = pile->batter > 0;
+  figures[LB_FIGURE_TRUE_LENGTH].range = exactly (lb_batter_true_length (pile->batter, rise_m));
+  if (!is_known)
+    figures[LB_FIGURE_TRUE_LENGTH].range.high = lb_batter_true_length (LB_BATTER_MOST, rise_m);
+  figures[LB_FIGURE_LEAN].range = exactly (lb_batter_angle (batter));
+  figures[LB_FIGURE_HEAD_OFFSET].range = exactly (batter * (pile->head_m - pile->mudline_m));
+  figures[LB_FIGURE_CUT_OFFSET].range = exactly (batter * rise_m);
+
+  plan->is_lean_known = is_known && lb_pile_says (pile, LB_FACT_BEARING);
+  plan->is_battered = plan->is_lean_known && pile->batter > 0;
   plan->slag_side = lb_compass_nearest (pile->bearing_rad);
   plan->lead_side = lb_compass_nearest (pile->bearing_rad + G_PI);
 }
@@ -222,6 +234,8 @@ reckon_hold (const LbPile *pile,
   plan->hold_missing = lb_pile_bars_place (pile, &plan->outline, plan->places);
   plan->n_order = lb_bar_ring_order (plan->places, pile->n_bars, left, plan->order);
   if (plan->hold_missing == NULL)
+    plan->hold_missing = lb_figure_missing (LB_FIGURE_RIG_BEFORE, pile);
+  if (plan->hold_missing == NULL)
     plan->hold_missing = lb_pile_hold_reckon (pile, plan->places, burned, gone, n_burned_unplaced,
                                               basis, &plan->hold);
   if (plan->hold_missing != NULL)
@@ -251,45 +265,94 @@ note_learned (const LbPile *pile, const LbCutBasis *basis, LbCutPlan *plan)
   plan->has_learned_restrike = basis->burn->restrike.n_shifts > 0;
 }
 
+/* What burning so much steel takes: of one size of bars, or of none where that is not known. */
+static void
+predict (const LbCutBasis *basis,
+         const LbBar *bar,
+         double steel_m2,
+         guint n_left,
+         LbBurn *out_burn,
+         LbRange *out_oxygen_m3)
+{
+  const LbRange unknown = exactly ((double) NAN);
+
+  if (isnan (steel_m2)) {
+    *out_burn = (LbBurn){ unknown, unknown, unknown };
+    *out_oxygen_m3 = unknown;
+  } else if (basis->burn) {
+    lb_burn_model_predict (basis->burn, bar, steel_m2, n_left, basis->visibility, out_burn,
+                           out_oxygen_m3);
+  } else {
+    lb_burn_reckon (basis->assumptions, steel_m2, n_left, out_burn);
+    *out_oxygen_m3 = lb_burn_stated_oxygen (basis->assumptions, &out_burn->trigger_s);
+  }
+}
+
+static void
+widen (LbRange *range, const LbRange *low, const LbRange *high)
+{
+  range->low = MIN (range->low, low->low);
+  range->high = MAX (range->high, high->high);
+}
+
+/* Bars of a size that nobody has said: at the light end they are the least, at the heavy end the largest
+ * that they may well be. */
+static void
+widen_by_bars (const LbCutBasis *basis,
+               const LbRange *steel_m2,
+               guint n_left,
+               LbBurn *burn,
+               LbRange *oxygen_m3)
+{
+  LbBurn least, most;
+  LbRange least_m3, most_m3;
+
+  predict (basis, basis->least_bar, steel_m2->low, n_left, &least, &least_m3);
+  predict (basis, basis->most_bar, steel_m2->high, n_left, &most, &most_m3);
+  widen (&burn->trigger_s, &least.trigger_s, &most.trigger_s);
+  widen (&burn->wall_s, &least.wall_s, &most.wall_s);
+  widen (&burn->rods, &least.rods, &most.rods);
+  widen (oxygen_m3, &least_m3, &most_m3);
+}
+
+/* Of one bar; half way where only a span is known. */
+static LbRange
+bar_area (const LbBar *bar, const LbCutBasis *basis)
+{
+  if (bar != NULL)
+    return exactly (bar->area_m2);
+  return (LbRange){
+    .likely = (basis->least_bar->area_m2 + basis->most_bar->area_m2) / 2,
+    .low = basis->least_bar->area_m2,
+    .high = basis->most_bar->area_m2,
+  };
+}
+
 static void
 reckon_burn (const LbPile *pile, guint n_left, const LbCutBasis *basis, LbCutPlan *plan)
 {
-  const LbAssumptions *assumptions = basis->assumptions;
-  const double *value = assumptions->value;
+  const double *value = basis->assumptions->value;
   LbFigure *figures = plan->figures;
-  const gboolean is_done = pile->n_bars > 0 && n_left == 0;
-  const double unknown = (double) NAN;
-  const double area_m2 = pile->bar ? pile->bar->area_m2 : unknown;
-  const double steel_m2 = pile->n_bars == 0 ? unknown : is_done ? 0 : n_left * area_m2;
+  const double n_bars = pile->n_bars == 0 ? (double) NAN : n_left;
+  const LbRange steel_m2 = scaled (bar_area (pile->bar, basis), n_bars);
   const double depth_m = figures[LB_FIGURE_CUT_DEPTH].range.likely;
+  const double cylinder = basis->cylinder_gas_m3;
   LbBurn burn;
+  LbRange oxygen;
 
-  LbRange oxygen = exactly (unknown);
-
-  if (isnan (steel_m2)) {
-    burn = (LbBurn){ exactly (unknown), exactly (unknown), exactly (unknown) };
-  } else if (basis->burn) {
-    lb_burn_model_predict (basis->burn, pile->bar, steel_m2, n_left, basis->visibility, &burn,
-                           &oxygen);
-  } else {
-    lb_burn_reckon (assumptions, steel_m2, n_left, &burn);
-    oxygen = lb_burn_stated_oxygen (assumptions, &burn.trigger_s);
-  }
-
-  figures[LB_FIGURE_BARS_LEFT].range = exactly (pile->n_bars == 0 ? unknown : n_left);
-  figures[LB_FIGURE_STEEL].range = exactly (steel_m2);
+  predict (basis, pile->bar, steel_m2.likely, n_left, &burn, &oxygen);
+  if (pile->bar == NULL && n_left > 0)
+    widen_by_bars (basis, &steel_m2, n_left, &burn, &oxygen);
+  plan->least_bar = basis->least_bar;
+  plan->most_bar = basis->most_bar;
+  plan->are_bars_own = basis->are_bars_own;
+  figures[LB_FIGURE_BARS_LEFT].range = exactly (n_bars);
+  figures[LB_FIGURE_STEEL].range = steel_m2;
   figures[LB_FIGURE_TRIGGER].range = burn.trigger_s;
   figures[LB_FIGURE_BURN].range = burn.wall_s;
   figures[LB_FIGURE_RODS].range = burn.rods;
 
-  const double scale = lb_oxygen_flow_scale (value[LB_ASSUME_OVER_BOTTOM], depth_m);
-  oxygen = (LbRange){
-    .likely = oxygen.likely * scale,
-    .low = oxygen.low * scale,
-    .high = oxygen.high * scale,
-  };
-  const double cylinder = basis->cylinder_gas_m3;
-
+  oxygen = scaled (oxygen, lb_oxygen_flow_scale (value[LB_ASSUME_OVER_BOTTOM], depth_m));
   figures[LB_FIGURE_OXYGEN].range = oxygen;
   figures[LB_FIGURE_CYLINDERS].range = (LbRange){
     .likely = lb_cylinders_needed (oxygen.likely, cylinder, cylinder),
@@ -368,5 +431,5 @@ lb_cut_plan_tells (const LbCutPlan *plan, LbFigureId id)
   g_return_val_if_fail (plan, FALSE);
 
   return !(id == LB_FIGURE_SUCTION && !plan->lies_on_mud) &&
-         !(id == LB_FIGURE_WHOLE_PULL && !plan->may_come_whole);
+         !(id == LB_FIGURE_WHOLE_PULL && !plan->is_to_be_drawn);
 }

@@ -84,16 +84,18 @@ typedef struct
   LbFigure figures[LB_N_FIGURES];
   guint8 order[LB_BARS_MAX]; /* bars left, in the order to burn */
   gsize n_order;
-  LbBarSet gone;               /* bars found gone */
-  const char *hold_missing;    /* msgid: why there is no hold; NULL when there is */
-  LbBurnOrder hold;            /* the same order weighed, when there is */
-  LbOrderPrice price;          /* of that order, when somebody chose it */
-  double yield_pa;             /* of the bars, as reckoned with */
-  double yield_most_pa;        /* more than that where nobody knows of what steel they are */
-  LbOutline outline;           /* at the cut; its width is 0 where it is not known */
-  LbPoint places[LB_BARS_MAX]; /* all bars, see lb_pile_bars_place() */
-  LbBurnBasis burn_basis;      /* what the burning rate rests on */
-  LbVisibility visibility;     /* that it was taken for */
+  LbBarSet gone;                     /* bars found gone */
+  const char *hold_missing;          /* msgid: why there is no hold; NULL when there is */
+  LbBurnOrder hold;                  /* the same order weighed, when there is */
+  LbOrderPrice price;                /* of that order, when somebody chose it */
+  double yield_pa;                   /* of the bars, as reckoned with */
+  double yield_most_pa;              /* more than that where nobody knows of what steel they are */
+  LbOutline outline;                 /* at the cut; its width is 0 where it is not known */
+  LbPoint places[LB_BARS_MAX];       /* all bars, see lb_pile_bars_place() */
+  const LbBar *least_bar, *most_bar; /* what those of a size not known may well be */
+  gboolean are_bars_own;             /* those of this job, not common practice */
+  LbBurnBasis burn_basis;            /* what the burning rate rests on */
+  LbVisibility visibility;           /* that it was taken for */
   gboolean has_learned_rods, has_learned_oxygen, has_learned_restrike; /* from the job's shifts */
   double table_depth_m;  /* row of the no-stop table; NAN */
   gboolean is_own_table; /* the supervisor's, not the Navy's */
@@ -103,12 +105,13 @@ typedef struct
   guint n_picks;
   LbWholePull whole;
   LbCriticalSet critical;
-  gboolean lies_on_mud; /* else nothing is to be said of suction */
-  gboolean
-    may_come_whole;    /* no bar is burned and the ground is known; else nothing of a whole pull */
-  LbCompass slag_side; /* where molten metal falls: the way it leans */
-  LbCompass lead_side; /* the other side */
-  gboolean is_battered;
+  gboolean lies_on_mud;    /* else nothing is to be said of suction */
+  gboolean is_to_be_drawn; /* else nothing is to be said of a whole pull */
+  gboolean may_come_whole; /* no bar is burned and the ground is known */
+  LbCompass slag_side;     /* where molten metal falls: the way it leans */
+  LbCompass lead_side;     /* the other side */
+  gboolean is_lean_known;  /* whether, and which way */
+  gboolean is_battered;    /* as far as that is known */
   /* Those that follow from this pile, gravest first, then those that hold at nearly every cut, again
    * gravest first. They borrow the table and the crew's rows of the basis. */
   const LbCautionRow *cautions[LB_CAUTION_ROWS_MAX + LB_CAUTION_CREW_ROWS_MAX];
@@ -140,7 +143,7 @@ const char *lb_figure_title (LbFigureId id); /* msgid: "Hook load" */
 LbQuantity lb_figure_quantity (LbFigureId id);
 
 /* Whether there is anything to say of a figure at this cut, be it only what is missing: what mud and a
- * pull of the whole pile need is not asked for where nothing lies on mud, no ground is known or bars are burned. */
+ * pull of the whole pile need is not asked for where nothing lies on mud and the pile is to be cut. */
 gboolean lb_cut_plan_tells (const LbCutPlan *plan, LbFigureId id);
 
 /* The facts a figure needs and the pile lacks: msgid of a sentence ("The mudline is not

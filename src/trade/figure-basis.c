@@ -33,10 +33,12 @@ typedef guint32 OtherSet;
 G_STATIC_ASSERT (LB_N_FIGURES <= 32);
 G_STATIC_ASSERT (LB_N_ASSUMPTIONS <= 64);
 
-/* Without these there is no figure; the others have a usual value. */
-#define NEEDED                                                                             \
-  (FACT (HEAD) | FACT (CUT) | FACT (MUDLINE) | FACT (TOE) | FACT (WIDTH) | FACT (N_BARS) | \
-   FACT (BAR))
+/* Without these there is no figure. */
+#define NEEDED \
+  (FACT (HEAD) | FACT (CUT) | FACT (MUDLINE) | FACT (TOE) | FACT (WIDTH) | FACT (N_BARS))
+/* Without these a figure spans what they may well be, unless it is one that asks for them; the others
+ * have a usual value. */
+#define WIDENING (FACT (SHAPE) | FACT (BATTER) | FACT (BAR))
 
 /* The toe says where a tapered pile has its other width. */
 #define SECTION_FACTS (FACT (SHAPE) | FACT (WIDTH) | FACT (TIP_WIDTH) | FACT (VOID) | FACT (TOE))
@@ -76,6 +78,7 @@ typedef struct
   const char *source;  /* msgid */
   const char *section; /* of docs/methods.md */
   FactSet facts;
+  FactSet asks; /* of WIDENING: those without which there is no figure */
   AssumptionSet assumptions;
   FigureSet figures;
   OtherSet others;
@@ -98,21 +101,24 @@ static const Row table[LB_N_FIGURES] = {
                        .formula = N_ ("the angle whose tangent is the batter"),
                        .source = GEOMETRY,
                        .section = "Batter",
-                       .facts = FACT (BATTER) },
+                       .facts = FACT (BATTER),
+                       .asks = FACT (BATTER) },
   [LB_FIGURE_HEAD_OFFSET] = { .key = "head-offset",
                               .title = N_ ("Head out of plumb from the mudline"),
                               .quantity = LB_QUANTITY_LENGTH,
                               .formula = N_ ("batter × (head − mudline)"),
                               .source = GEOMETRY,
                               .section = "Batter",
-                              .facts = FACT (HEAD) | FACT (MUDLINE) | FACT (BATTER) },
+                              .facts = FACT (HEAD) | FACT (MUDLINE) | FACT (BATTER),
+                              .asks = FACT (BATTER) },
   [LB_FIGURE_CUT_OFFSET] = { .key = "cut-offset",
                              .title = N_ ("Cut from the head, in plan"),
                              .quantity = LB_QUANTITY_LENGTH,
                              .formula = N_ ("batter × (head − cut)"),
                              .source = GEOMETRY,
                              .section = "Batter",
-                             .facts = FACT (HEAD) | FACT (CUT) | FACT (BATTER) },
+                             .facts = FACT (HEAD) | FACT (CUT) | FACT (BATTER),
+                             .asks = FACT (BATTER) },
   [LB_FIGURE_CUT_DEPTH] = { .key = "cut-depth",
                             .title = N_ ("Depth at the cut"),
                             .quantity = LB_QUANTITY_LENGTH,
@@ -138,6 +144,7 @@ static const Row table[LB_N_FIGURES] = {
                              .source = BEAM,
                              .section = "Order of burning",
                              .facts = HOLD_FACTS,
+                             .asks = WIDENING,
                              .assumptions = ON_HOLD,
                              .figures = HOLD_FIGURES,
                              .others = BURNED },
@@ -150,6 +157,7 @@ static const Row table[LB_N_FIGURES] = {
                               .source = BEAM,
                               .section = "Hold",
                               .facts = HOLD_FACTS,
+                              .asks = WIDENING,
                               .assumptions = ON_HOLD,
                               .figures = HOLD_FIGURES,
                               .others = BURNED },
@@ -377,7 +385,9 @@ static const Row table[LB_N_FIGURES] = {
                                "API RP 2GEO (2011), quoted by open libraries; its range "
                                "is common practice"),
                              .section = "Grip of the ground",
-                             .facts = SECTION_FACTS | FACT (HEAD) | FACT (MUDLINE) | FACT (BATTER),
+                             .facts = SECTION_FACTS | FACT (HEAD) | FACT (MUDLINE) | FACT (BATTER) |
+                                      FACT (REMOVAL),
+                             .asks = FACT (SHAPE) | FACT (BATTER),
                              .assumptions = ON_WEIGHT | ON (RIGGING_MASS) | ON (WATER_LEVEL),
                              .others = GROUND | BURNED,
                              .rule = LB_TAG_COMMON_PRACTICE,
@@ -482,7 +492,7 @@ is_missing (LbFact fact, const LbPile *pile)
          (fact == LB_FACT_TOE && isnan (pile->toe_m)) ||
          (fact == LB_FACT_WIDTH && !(pile->outline.width_m > 0)) ||
          (fact == LB_FACT_N_BARS && pile->n_bars == 0) ||
-         (fact == LB_FACT_BAR && pile->bar == NULL);
+         (fact == LB_FACT_BAR && pile->bar == NULL) || !lb_pile_says (pile, fact);
 }
 
 gboolean
@@ -491,10 +501,20 @@ lb_figure_lacks (LbFigureId id, LbFact fact, const LbPile *pile)
   g_return_val_if_fail (id < LB_N_FIGURES, FALSE);
   g_return_val_if_fail (pile, FALSE);
 
-  if (table[id].makes_do ||
-      (fact == LB_FACT_TOE && !table[id].needs_toe && !lb_pile_is_tapered (pile)))
+  const Row *row = &table[id];
+
+  if (row->makes_do || (fact == LB_FACT_TOE && !row->needs_toe && !lb_pile_is_tapered (pile)))
     return FALSE;
-  return has (all_facts (id) & NEEDED, (int) fact) && is_missing (fact, pile);
+  return has ((all_facts (id) & NEEDED) | row->asks, (int) fact) && is_missing (fact, pile);
+}
+
+gboolean
+lb_figure_widens (LbFigureId id, LbFact fact, const LbPile *pile)
+{
+  g_return_val_if_fail (id < LB_N_FIGURES, FALSE);
+  g_return_val_if_fail (pile, FALSE);
+
+  return has (all_facts (id) & WIDENING & ~table[id].asks, (int) fact) && is_missing (fact, pile);
 }
 
 guint32
@@ -506,8 +526,8 @@ lb_pile_lacks (const LbPile *pile)
 
   for (int fact = 0; fact < LB_N_FACTS; fact++) {
     /* A pull of the whole pile says itself that it wants the toe. */
-    if (has (NEEDED, fact) && is_missing ((LbFact) fact, pile) &&
-        (fact != LB_FACT_TOE || lb_pile_is_tapered (pile)))
+    if (has (NEEDED | WIDENING | FACT (BEARING), fact) && is_missing ((LbFact) fact, pile) &&
+        (fact != LB_FACT_TOE || lb_pile_is_tapered (pile) || pile->is_to_be_drawn))
       lacks |= 1u << fact;
   }
   return lacks;
@@ -534,6 +554,10 @@ lb_figure_missing (LbFigureId id, const LbPile *pile)
   if (!table[id].makes_do && (all_facts (id) & FACT (WIDTH)) &&
       (!lb_outline_is_known (&pile->outline) || pile->outline.void_m >= pile->tip_width_m))
     return N_ ("The void on record is as wide as the pile: correct one of them.");
+  if (lb_figure_lacks (id, LB_FACT_SHAPE, pile))
+    return N_ ("The shape of the pile is not known.");
+  if (lb_figure_lacks (id, LB_FACT_BATTER, pile))
+    return N_ ("The batter is not known: write plumb where it does not lean.");
   if (lb_figure_lacks (id, LB_FACT_N_BARS, pile))
     return N_ ("The number of bars is not known.");
   if (lb_figure_lacks (id, LB_FACT_BAR, pile))

@@ -62,8 +62,12 @@ guint64 lb_figure_assumptions (LbFigureId id);
 /* Whether the fact is among those that it cannot do without and the pile lacks it. */
 gboolean lb_figure_lacks (LbFigureId id, LbFact fact, const LbPile *pile);
 
-/* The facts that the pile lacks for some figure of its cut, a bit of 1 << LbFact each; not what only a
- * pull of the whole pile needs. */
+/* Whether the fact is among those that it does without, by spanning what they may well be, and the pile
+ * lacks it. */
+gboolean lb_figure_widens (LbFigureId id, LbFact fact, const LbPile *pile);
+
+/* The facts that the pile lacks for its cut, or for being drawn whole where that is meant, a bit of
+ * 1 << LbFact each. */
 guint32 lb_pile_lacks (const LbPile *pile);
 
 /* Whether the job's own record has taken the assumption's place in @plan; it is then no more than

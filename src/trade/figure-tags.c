@@ -5,7 +5,7 @@ typedef struct
 {
   const LbPile *pile;
   const LbAssumptions *assumptions;
-  guint32 done; /* LbFigureIds, a bit each */
+  guint64 done; /* LbFigureIds, a bit each */
   LbCutPlan *plan;
 } Tagging;
 
@@ -38,7 +38,7 @@ lb_assumption_is_learned (const LbCutPlan *plan, LbAssumptionId id)
 static void tag_figure (Tagging *tagging, LbFigureId id);
 
 static LbTag
-tag_of (Tagging *tagging, const LbInput *input)
+tag_of (Tagging *tagging, LbFigureId id, const LbInput *input)
 {
   const LbBar *bar = tagging->pile->bar;
 
@@ -51,6 +51,8 @@ tag_of (Tagging *tagging, const LbInput *input)
              ? LB_TAG_JOB
              : lb_assumptions_tag (tagging->assumptions, (LbAssumptionId) input->id);
   case LB_INPUT_FACT:
+    if (lb_figure_widens (id, (LbFact) input->id, tagging->pile))
+      return LB_TAG_COMMON_PRACTICE; /* what it may well be */
     return input->id == LB_FACT_BAR && bar != NULL ? bar->tag : LB_TAG_COMPUTED;
   case LB_INPUT_BURNED:
   case LB_INPUT_LESSON:
@@ -72,12 +74,12 @@ tag_figure (Tagging *tagging, LbFigureId id)
 
   if ((tagging->done >> id) & 1)
     return;
-  tagging->done |= 1u << id;
+  tagging->done |= G_GUINT64_CONSTANT (1) << id;
 
   const gsize n = lb_figure_inputs_in_play (id, tagging->pile, tagging->assumptions, inputs);
 
   for (gsize i = 0; i < n; i++)
-    tag = weaker (tag, tag_of (tagging, &inputs[i]));
+    tag = weaker (tag, tag_of (tagging, id, &inputs[i]));
   tagging->plan->figures[id].tag = tag;
 }
 

@@ -37,6 +37,7 @@ typedef enum {
   FORM_CONCRETE,
   FORM_BARS,
   FORM_ORDER,
+  FORM_REMOVAL,
 } Form;
 
 typedef struct
@@ -115,7 +116,11 @@ static const Row table[LB_N_FACTS] = {
                       .title = N_ ("Order of burning"),
                       .form = FORM_ORDER,
                       .offset = AT (order) },
+  [LB_FACT_REMOVAL] = { .name = "removal", .title = N_ ("Removal"), .form = FORM_REMOVAL },
 };
+
+#define SAID(fact)    (1u << (fact))
+#define LEAN_OR_SHAPE (SAID (LB_FACT_SHAPE) | SAID (LB_FACT_BATTER) | SAID (LB_FACT_BEARING))
 
 static void *
 member_of (LbPile *pile, const Row *row)
@@ -195,7 +200,25 @@ lb_pile_init (LbPile *pile)
     .mudline_m = unknown,
     .toe_m = unknown,
     .order = LB_ORDER_BEST,
+    .unsaid = LEAN_OR_SHAPE,
   };
+}
+
+const char *
+lb_removal_name (gboolean is_to_be_drawn)
+{
+  return is_to_be_drawn ? N_ ("drawn whole") : N_ ("cut off");
+}
+
+gboolean
+lb_pile_says (const LbPile *pile, LbFact fact)
+{
+  g_return_val_if_fail (pile, FALSE);
+  g_return_val_if_fail (fact < LB_N_FACTS, FALSE);
+
+  const gboolean needs_side = !(pile->unsaid & SAID (LB_FACT_BATTER)) && pile->batter > 0;
+
+  return !(pile->unsaid & SAID (fact)) || (fact == LB_FACT_BEARING && !needs_side);
 }
 
 /* --- Reading one fact --------------------------------------------------------------------- */
@@ -311,6 +334,10 @@ read_layout (const Row *row, LbUnits units, const char *text, GError **error)
 static gboolean
 read_shape (const Row *row, const char *text, LbShape *out_shape, GError **error)
 {
+  if (text[0] == '\0') {
+    *out_shape = LB_SHAPE_SQUARE;
+    return TRUE;
+  }
   if (lb_shape_from_name (text, out_shape))
     return TRUE;
 
@@ -432,23 +459,32 @@ check_order (const Row *row, const char *text, GError **error)
   return FALSE;
 }
 
-gboolean
-lb_pile_set (LbPile *pile,
-             LbFact fact,
-             const char *text,
-             LbUnits units,
-             const char *(*dup) (gpointer pool, const char *text),
-             gpointer pool,
-             GError **error)
+static gboolean
+read_removal (const Row *row, const char *text, gboolean *out_is_to_be_drawn, GError **error)
 {
-  g_return_val_if_fail (pile, FALSE);
-  g_return_val_if_fail (fact < LB_N_FACTS, FALSE);
-  g_return_val_if_fail (text, FALSE);
-  g_return_val_if_fail (dup, FALSE);
+  const gboolean is_to_be_drawn = g_ascii_strcasecmp (text, lb_removal_name (TRUE)) == 0;
 
-  const Row *row = &table[fact];
-  g_autofree char *stripped = g_strstrip (g_strdup (text));
+  if (is_to_be_drawn || text[0] == '\0' || g_ascii_strcasecmp (text, lb_removal_name (FALSE)) == 0)
+  {
+    *out_is_to_be_drawn = is_to_be_drawn;
+    return TRUE;
+  }
 
+  g_set_error (error, LB_TRADE_ERROR, LB_TRADE_ERROR_UNKNOWN,
+               "%s: write cut off or drawn whole, not “%s”", row->title, text);
+  return FALSE;
+}
+
+/* @text without spaces round it. */
+static gboolean
+set_stripped (LbPile *pile,
+              const Row *row,
+              const char *stripped,
+              LbUnits units,
+              const char *(*dup) (gpointer pool, const char *text),
+              gpointer pool,
+              GError **error)
+{
   switch (row->form) {
   case FORM_NAME:
   case FORM_NOTE:
@@ -485,9 +521,38 @@ lb_pile_set (LbPile *pile,
       return FALSE;
     pile->order = dup (pool, stripped);
     return TRUE;
+  case FORM_REMOVAL:
+    return read_removal (row, stripped, &pile->is_to_be_drawn, error);
   default:
     g_return_val_if_reached (FALSE);
   }
+}
+
+gboolean
+lb_pile_set (LbPile *pile,
+             LbFact fact,
+             const char *text,
+             LbUnits units,
+             const char *(*dup) (gpointer pool, const char *text),
+             gpointer pool,
+             GError **error)
+{
+  g_return_val_if_fail (pile, FALSE);
+  g_return_val_if_fail (fact < LB_N_FACTS, FALSE);
+  g_return_val_if_fail (text, FALSE);
+  g_return_val_if_fail (dup, FALSE);
+
+  g_autofree char *stripped = g_strstrip (g_strdup (text));
+
+  if (!set_stripped (pile, &table[fact], stripped, units, dup, pool, error))
+    return FALSE;
+  if (SAID (fact) & LEAN_OR_SHAPE) {
+    if (stripped[0] == '\0')
+      pile->unsaid |= SAID (fact);
+    else
+      pile->unsaid &= ~SAID (fact);
+  }
+  return TRUE;
 }
 
 /* --- Writing one fact --------------------------------------------------------------------- */
@@ -550,6 +615,8 @@ lb_pile_get (const LbPile *pile, LbFact fact, LbUnits units)
 
   const Row *row = &table[fact];
 
+  if (pile->unsaid & SAID (fact))
+    return g_strdup ("");
   switch (row->form) {
   case FORM_NAME:
   case FORM_NOTE:
@@ -578,6 +645,8 @@ lb_pile_get (const LbPile *pile, LbFact fact, LbUnits units)
     return bars_to_text (pile->pinned);
   case FORM_ORDER:
     return g_strdup (pile->order);
+  case FORM_REMOVAL:
+    return g_strdup (lb_removal_name (pile->is_to_be_drawn));
   default:
     g_return_val_if_reached (NULL);
   }

@@ -14,7 +14,8 @@ G_BEGIN_DECLS
 
 /* What is known of one pile before anybody touches it. Elevations are m above the job's datum,
  * up positive; plan places are m on the job's grid, x east, y north. Strings are borrowed.
- * Unknown numbers are NAN, an unknown bar is NULL, an unknown count is 0. */
+ * Unknown numbers are NAN, an unknown bar is NULL, an unknown count is 0; of shape, batter and bearing,
+ * which are drawn and reckoned as square, plumb and north until somebody says them, @unsaid tells. */
 typedef struct
 {
   const char *id;   /* stable name in the job file */
@@ -38,6 +39,8 @@ typedef struct
   LbConcreteLeft concrete; /* in the cut, when burning begins */
   LbBarSet pinned;         /* bars kept to the end, whatever the figures say */
   const char *order;       /* in which to burn; see LB_ORDER_BEST */
+  gboolean is_to_be_drawn; /* out of the ground whole, not cut */
+  guint32 unsaid;          /* of LB_FACT_SHAPE, _BATTER and _BEARING, a bit of 1 << LbFact each */
 } LbPile;
 
 /* What LbPile.order says: nothing for the order that the figures favour, this word for the high
@@ -70,17 +73,25 @@ typedef enum {
   LB_FACT_CONCRETE,
   LB_FACT_PINNED,
   LB_FACT_ORDER,
+  LB_FACT_REMOVAL,
 } LbFact;
 
-#define LB_N_FACTS (LB_FACT_ORDER + 1)
+#define LB_N_FACTS (LB_FACT_REMOVAL + 1)
 
 const char *lb_fact_name (LbFact fact);  /* key in files: "mark", "x", "bar inset" … */
 const char *lb_fact_title (LbFact fact); /* msgid for people: "Bar inset" */
 gboolean lb_fact_from_name (const char *name, LbFact *out_fact);
 LbQuantity lb_fact_quantity (LbFact fact); /* LB_QUANTITY_COUNT for text and counts */
 
-/* The empty pile: plumb, square, every unknown set as above, strings "". */
+/* The empty pile: nothing is known of it, strings "". */
 void lb_pile_init (LbPile *pile);
+
+/* What becomes of a pile, as LB_FACT_REMOVAL says it: "cut off", "drawn whole"; a msgid. */
+const char *lb_removal_name (gboolean is_to_be_drawn);
+
+/* FALSE for a shape, batter or bearing that nobody has said; the bearing of a plumb pile needs no
+ * saying. */
+gboolean lb_pile_says (const LbPile *pile, LbFact fact);
 
 /**
  * lb_pile_set:

@@ -214,7 +214,9 @@ lb_plan_caution_holds (LbCautionWhen when,
   case LB_WHEN_BATTERED_BURN:
     return is_burning (&cut) && plan->is_battered;
   case LB_WHEN_PLUMB_BURN:
-    return is_burning (&cut) && !plan->is_battered;
+    return is_burning (&cut) && plan->is_lean_known && !plan->is_battered;
+  case LB_WHEN_LEAN_UNKNOWN:
+    return !plan->is_lean_known;
   case LB_WHEN_STRAND:
     return is_burning (&cut) && pile->bar && pile->bar->kind == LB_BAR_STRAND;
   case LB_WHEN_HOLLOW:

@@ -81,15 +81,41 @@ mass_of (LbRange load_n, double rigging_kg)
   };
 }
 
+/* A shape that nobody has said is taken as square, the heaviest, and may be round, the lightest; a batter
+ * makes it longer. */
+static void
+widen_loads (const LbPile *pile,
+             const LbLift *lift,
+             const LbRange *length_m,
+             LbRange load_n[LB_N_LIFT_STAGES])
+{
+  LbLift light = *lift, heavy = *lift;
+  LbRange light_n[LB_N_LIFT_STAGES], heavy_n[LB_N_LIFT_STAGES];
+
+  if (!lb_pile_says (pile, LB_FACT_SHAPE))
+    light.outline.shape = LB_SHAPE_ROUND;
+  light.length_m = length_m->low;
+  heavy.length_m = length_m->high;
+  if (!lb_lift_load (&light, light_n, NULL) || !lb_lift_load (&heavy, heavy_n, NULL))
+    return;
+  for (int stage = 0; stage < LB_N_LIFT_STAGES; stage++) {
+    load_n[stage].low = MIN (load_n[stage].low, light_n[stage].low);
+    load_n[stage].high = MAX (load_n[stage].high, heavy_n[stage].high);
+  }
+}
+
 static void
 reckon_loads (const LbPile *pile, const LbAssumptions *assumptions, LbCutPlan *plan)
 {
+  const LbRange *length_m = &plan->figures[LB_FIGURE_TRUE_LENGTH].range;
   const LbLift lift = lift_of (pile, assumptions->value, lb_pile_cut_elevation (pile, assumptions),
-                               plan->figures[LB_FIGURE_TRUE_LENGTH].range.likely);
+                               length_m->likely);
   LbRange load_n[LB_N_LIFT_STAGES] = { not_known, not_known, not_known };
   LbFigure *figures = plan->figures;
 
   lb_lift_load (&lift, load_n, NULL);
+  if (pile->unsaid != 0)
+    widen_loads (pile, &lift, length_m, load_n);
   figures[LB_FIGURE_MASS_IN_WATER].range = mass_of (load_n[LB_LIFT_IN_WATER], lift.rigging_kg);
   figures[LB_FIGURE_MASS_IN_AIR].range = mass_of (load_n[LB_LIFT_IN_AIR], lift.rigging_kg);
   figures[LB_FIGURE_AWASH].range = load_n[LB_LIFT_AWASH];
@@ -189,10 +215,8 @@ reckon_crane (const double *value, const LbCraneHere *crane, double heaviest, Lb
 /* Into how many lengths it goes is as little known as its weight; where no number of lengths is known,
  * the piece is picked up whole. */
 static double
-first_pick (const LbCutPlan *plan, double n_lengths, double at_m[LB_PICKS_MAX])
+first_pick (const LbCutPlan *plan, double length_m, double n_lengths, double at_m[LB_PICKS_MAX])
 {
-  const double length_m = plan->figures[LB_FIGURE_TRUE_LENGTH].range.likely;
-
   at_m[0] = (double) NAN;
   if (!isnan (plan->figures[LB_FIGURE_MASS_IN_AIR].range.likely))
     lb_pick_points (LB_PICK_PRINTED, plan->n_picks, length_m / (n_lengths > 1 ? n_lengths : 1),
@@ -204,14 +228,15 @@ static void
 reckon_picks (const double *value, LbCutPlan *plan)
 {
   const LbRange n = plan->figures[LB_FIGURE_LENGTHS].range;
+  const LbRange length_m = plan->figures[LB_FIGURE_TRUE_LENGTH].range;
   double at_m[LB_PICKS_MAX];
 
   plan->n_picks = (guint) value[LB_ASSUME_PICKS];
   plan->n_lengths = n.likely > 1 ? (guint) n.likely : 1;
   plan->figures[LB_FIGURE_PICK].range = (LbRange){
-    .likely = first_pick (plan, n.likely, plan->pick_at_m),
-    .low = first_pick (plan, n.high, at_m),
-    .high = first_pick (plan, n.low, at_m),
+    .likely = first_pick (plan, length_m.likely, n.likely, plan->pick_at_m),
+    .low = first_pick (plan, length_m.low, n.high, at_m),
+    .high = first_pick (plan, length_m.high, n.low, at_m),
   };
 }
 
@@ -273,7 +298,9 @@ reckon_whole (const LbPile *pile, const LbCutBasis *basis, LbCutPlan *plan)
   LbRange clear_n;
 
   /* One that is partly burned through would break at the cut. */
-  plan->may_come_whole = basis->ground != NULL &&
+  plan->is_to_be_drawn = pile->is_to_be_drawn;
+  plan->may_come_whole = basis->ground != NULL && pile->is_to_be_drawn &&
+                         lb_figure_missing (LB_FIGURE_WHOLE_PULL, pile) == NULL &&
                          !(plan->figures[LB_FIGURE_BARS_LEFT].range.likely < pile->n_bars);
   plan->figures[LB_FIGURE_WHOLE_PULL].range = not_known;
   whole.grip_n = whole.weight_n = not_known;
@@ -299,7 +326,7 @@ count_triggers (LbCriticalSet set)
   return n;
 }
 
-/* A battered pile swings plumb, water runs out of a void. What counts is the heavy end of the load:
+/* A battered pile swings plumb, as one may that nobody has said to be plumb; water runs out of a void. What counts is the heavy end of the load:
  * once in ten times it is as much. */
 static void
 reckon_critical (const LbPile *pile, const double *value, LbCutPlan *plan)
@@ -309,12 +336,13 @@ reckon_critical (const LbPile *pile, const double *value, LbCutPlan *plan)
     .is_submerged = plan->figures[LB_FIGURE_CUT_DEPTH].range.likely > 0,
     .share = share.low,
     .n_cranes = (guint) value[LB_ASSUME_CRANES],
-    .is_centre_changing = plan->is_battered || pile->outline.void_m > 0,
+    .is_centre_changing = pile->batter > 0 || pile->outline.void_m > 0,
     .is_out_of_view = value[LB_ASSUME_OUT_OF_VIEW] > 0,
   };
   const guint n_light = count_triggers (lb_critical_lift (&facts));
 
   facts.share = share.high;
+  facts.is_centre_changing |= !lb_pile_says (pile, LB_FACT_BATTER);
   plan->critical = lb_critical_lift (&facts);
   plan->figures[LB_FIGURE_CRITICAL].range = exactly (count_triggers (plan->critical));
   plan->figures[LB_FIGURE_CRITICAL].range.low = n_light;

@@ -58,6 +58,7 @@ fixture_add_piles (LbBook *book, guint n_piles, guint n_bars)
     g_autofree char *mark = g_strdup_printf ("P%u", i + 1);
 
     lb_pile_init (&piles[i]);
+    piles[i].unsaid = 0;
     piles[i].mark = g_string_chunk_insert (marks, mark);
     piles[i].x_m = i % 100;
     piles[i].y_m = i / 100;

@@ -45,6 +45,7 @@ test_piles (void)
   LbPile piles[2];
 
   lb_pile_init (&piles[0]);
+  piles[0].unsaid = 0;
   piles[0].mark = "G7";
   piles[0].bent = "7";
   piles[0].row = "G";
@@ -65,6 +66,7 @@ test_piles (void)
   piles[0].concrete = LB_CONCRETE_CORE;
   piles[0].pinned = LB_BAR (2) | LB_BAR (6);
   piles[0].order = LB_ORDER_HIGH_SIDE;
+  piles[0].is_to_be_drawn = TRUE;
   lb_pile_init (&piles[1]);
   piles[1].mark = "unknown";
   piles[1].x_m = piles[1].y_m = 0;
@@ -83,6 +85,7 @@ test_piles (void)
     }
     g_assert_true (lb_ledger_pile (ledger, i)->bar == piles[i].bar);
     g_assert_cmpfloat (lb_ledger_pile (ledger, i)->batter, ==, piles[i].batter);
+    g_assert_cmphex (fold->piles[i].unsaid, ==, piles[i].unsaid);
   }
   g_assert_cmpint (lb_ledger_find_mark (ledger, " g 7"), ==, 0);
   g_assert_cmpint (lb_ledger_find_mark (ledger, "G8"), ==, -1);

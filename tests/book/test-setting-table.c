@@ -35,6 +35,8 @@ plan_of (Story *story)
   pile.head_m = 2;
   pile.mudline_m = -38 * FOOT;
   pile.toe_m = -58 * FOOT;
+  pile.unsaid = 0;
+  pile.is_to_be_drawn = TRUE;
   lb_cut_plan_reckon (&pile, 0, 0, 0, lb_fold_basis (fold), &plan);
   return plan;
 }
@@ -77,7 +79,7 @@ test_ground (Story *story, gconstpointer data)
   LbCutPlan plan = plan_of (story);
 
   g_assert_false (plan.may_come_whole);
-  g_assert_false (lb_cut_plan_tells (&plan, LB_FIGURE_WHOLE_PULL));
+  g_assert_true (lb_cut_plan_tells (&plan, LB_FIGURE_WHOLE_PULL));
   g_assert_true (
     set (story, LB_SETTING_GROUND,
          "to (ft),soil,strength (psf),in water (pcf)\n10,clay,400,38\n20,clay,400,38\n", NULL));

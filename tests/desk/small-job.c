@@ -27,6 +27,7 @@ small_job_create (void)
     g_autofree char *mark = g_strconcat (row_name, bent_name, NULL);
 
     lb_pile_init (&piles[i]);
+    piles[i].unsaid = 0;
     piles[i].mark = g_string_chunk_insert (strings, mark);
     piles[i].bent = g_string_chunk_insert (strings, bent_name);
     piles[i].row = g_string_chunk_insert (strings, row_name);

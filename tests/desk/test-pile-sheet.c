@@ -652,13 +652,17 @@ test_fact_chosen (Fixture *fixture, gconstpointer data)
 
   fact_row (fixture, "Mark");
   shape = find_type (group, GTK_TYPE_DROP_DOWN);
-  g_assert_cmpuint (gtk_drop_down_get_selected (GTK_DROP_DOWN (shape)), ==, LB_SHAPE_OCTAGON);
-  gtk_drop_down_set_selected (GTK_DROP_DOWN (shape), LB_SHAPE_ROUND);
+  /* The first of the list is "not known". */
+  g_assert_cmpuint (gtk_drop_down_get_selected (GTK_DROP_DOWN (shape)), ==, LB_SHAPE_OCTAGON + 1);
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (shape), 0);
+  g_assert_false (lb_pile_says (facts_of (fixture, PILE), LB_FACT_SHAPE));
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (shape), LB_SHAPE_ROUND + 1);
+  g_assert_true (lb_pile_says (facts_of (fixture, PILE), LB_FACT_SHAPE));
   g_assert_cmpint (facts_of (fixture, PILE)->outline.shape, ==, LB_SHAPE_ROUND);
   /* Looking at another pile records nothing. */
   lb_selection_set_current (fixture->selection, 7);
   g_assert_cmpint (facts_of (fixture, 7)->outline.shape, ==, LB_SHAPE_OCTAGON);
-  g_assert_cmpuint (gtk_drop_down_get_selected (GTK_DROP_DOWN (shape)), ==, LB_SHAPE_OCTAGON);
+  g_assert_cmpuint (gtk_drop_down_get_selected (GTK_DROP_DOWN (shape)), ==, LB_SHAPE_OCTAGON + 1);
 }
 
 static void

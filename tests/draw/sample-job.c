@@ -30,6 +30,7 @@ sample_job_add_pile (LbLedger *ledger, const char *mark)
 {
   LbPile pile;
   lb_pile_init (&pile);
+  pile.unsaid = 0;
   pile.mark = lb_text_pool_add (ledger->strings, mark);
   pile.id = pile.mark;
   g_array_append_val (ledger->piles, pile);
@@ -41,6 +42,7 @@ sample_known_pile (void)
 {
   LbPile pile;
   lb_pile_init (&pile);
+  pile.unsaid = 0;
   pile.mark = "G7";
   pile.outline = (LbOutline){ .shape = LB_SHAPE_OCTAGON, .width_m = 16 * INCH };
   pile.bar = lb_bar_find ("#8");

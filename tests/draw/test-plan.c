@@ -23,6 +23,7 @@ pier_init (Pier *pier, guint n_bents, guint n_rows, double pitch_m, double turn_
     LbPile *const pile = &pier->fold.piles[i];
     const double x = i % n_bents * pitch_m, y = i / n_bents * pitch_m;
     lb_pile_init (pile);
+    pile->unsaid = 0;
     pile->bent = pier->names[i % n_bents];
     pile->row = pier->names[i / n_bents];
     pile->mark = pile->bent;

@@ -28,6 +28,7 @@ case_init (Case *it, LbShape shape, guint n_bars, LbBarSet burned)
   LbAssumptions assumptions;
   lb_assumptions_init (&assumptions);
   lb_pile_init (&it->pile);
+  it->pile.unsaid = 0;
   it->pile.outline = (LbOutline){ shape, 0.4064, 0 };
   it->pile.n_bars = n_bars;
   it->pile.bar = lb_bar_find ("#8");

@@ -43,6 +43,7 @@ case_init (Case *it, guint lacks, LbStep step, double batter)
   LbAssumptions assumptions;
   lb_assumptions_init (&assumptions);
   lb_pile_init (&it->pile);
+  it->pile.unsaid = 0;
   it->pile.outline = (LbOutline){ LB_SHAPE_OCTAGON, lacks & LACKS_WIDTH ? 0 : 0.4064, 0 };
   it->pile.n_bars = lacks & LACKS_BARS ? 0 : 8;
   it->pile.bar = lb_bar_find ("#8");

@@ -45,6 +45,7 @@ add_work (LbBook *book, const char *folder, GError **error)
     g_autofree char *mark = g_strdup_printf ("N%u", i);
 
     lb_pile_init (&piles[i]);
+    piles[i].unsaid = 0;
     piles[i].x_m = piles[i].y_m = i;
     piles[i].mark = g_string_chunk_insert (marks, mark);
     piles[i].note = "a note that is long enough for the piles to fill a few pages of the file";

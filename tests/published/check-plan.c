@@ -126,6 +126,7 @@ reckon_leaning_pile (LbCutPlan *out_plan)
   assumptions.value[LB_ASSUME_CHOKE_ANGLE] = 100 * G_PI / 180;
 
   lb_pile_init (&pile);
+  pile.unsaid = 0;
   pile.outline = (LbOutline){ .shape = LB_SHAPE_OCTAGON, .width_m = 16 * INCH };
   pile.bar = lb_bar_find ("#8");
   pile.n_bars = 8;
@@ -135,6 +136,7 @@ reckon_leaning_pile (LbCutPlan *out_plan)
   pile.cut_m = -36 * FOOT;
   pile.mudline_m = -38 * FOOT;
   pile.toe_m = -58 * FOOT;
+  pile.is_to_be_drawn = TRUE;
   reckon (&pile, 0, 0, &assumptions, &ground, out_plan);
 }
 
@@ -151,6 +153,7 @@ reckon_hollow_pile (LbCutPlan *out_plan)
   assumptions.value[LB_ASSUME_SLING_LEGS] = 4;
 
   lb_pile_init (&pile);
+  pile.unsaid = 0;
   pile.outline = (LbOutline){ .shape = LB_SHAPE_SQUARE, .width_m = 24 * INCH, .void_m = 12 * INCH };
   pile.bar = lb_bar_find ("#11");
   pile.n_bars = 20;

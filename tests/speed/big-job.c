@@ -13,6 +13,7 @@ big_job_pile (guint i, LbPile *out_pile, char mark[16])
 {
   g_snprintf (mark, 16, "P-%05u", i);
   lb_pile_init (out_pile);
+  out_pile->unsaid = 0;
   out_pile->mark = mark;
   out_pile->x_m = (i % PILES_PER_ROW) * PITCH_M;
   out_pile->y_m = (double) (i / PILES_PER_ROW) * PITCH_M;

@@ -19,6 +19,7 @@ lb_chance_cut (LbChanceCut *cut, GRand *rand)
 
   *cut = (LbChanceCut){ 0 };
   lb_pile_init (pile);
+  pile->unsaid = 0;
   pile->mark = "X1";
   pile->outline.shape = (LbShape) g_rand_int_range (rand, LB_SHAPE_SQUARE, LB_SHAPE_ROUND + 1);
   pile->outline.width_m = g_rand_double_range (rand, 10, 60) * INCH;

@@ -35,8 +35,8 @@ test_missing (void)
   shell_tool_ends (0, "new 'the job' --units us");
   shell_tool_ends (0, "take-piles 'the job' bare.csv");
   shell_tool (&said, 0, "cut 'the job' U1");
-  shell_assert_says (said.out, "To be found out: Width, Bar size, Number of bars, Head elevation, "
-                               "Cut elevation, Mudline elevation\n");
+  shell_assert_says (said.out, "To be found out: Shape, Width, Bar size, Number of bars, Batter, "
+                               "Head elevation, Cut elevation, Mudline elevation\n");
   shell_assert_says (said.out, "Hook load: –\n    The head elevation is not known.\n");
   shell_tool (&said, 0, "cut 'the job' U1 --explain hook-load");
   shell_assert_says (said.out, "  lastbent-tool record 'the job' fact 'U1' 'head' …\n");
@@ -45,6 +45,41 @@ test_missing (void)
   shell_tool_ends (0, "record 'the job' fact 'U1' 'head' '10 ft'");
   shell_tool (&said, 0, "cut 'the job' U1 --explain hook-load");
   g_assert_null (strstr (said.out, "'head' …"));
+}
+
+/* What is not known of shape, lean and bars widens what can do without it, and is asked for. */
+static void
+test_widened (void)
+{
+  g_auto (Said) said = { 0 };
+
+  shell_write ("wide.csv", "mark,x,y,width,bars,head,mudline\nU2,1,2,16,8,10,-30\n");
+  shell_tool_ends (0, "new wide --units us");
+  shell_tool_ends (0, "take-piles wide wide.csv");
+  shell_tool (&said, 0, "cut wide U2");
+  shell_assert_says (said.out, "U2: 16 in of unknown shape, 8 bars of a size not known, lean not "
+                               "known\n");
+  shell_assert_says (said.out, "To be found out: Shape, Bar size, Batter\n");
+  shell_assert_says (said.out, "Rig before: –\n    The shape of the pile is not known.\n");
+  /* 39 ft plumb, × √10 / 3 at 1:3. */
+  shell_assert_says (said.out, "True length of the piece: 39 ft (39–41.1 ft)");
+  shell_assert_says (said.out, "Steel left to burn: 9.4 in² (6.32–12.48 in²)");
+  shell_assert_says (said.out, "8 bars of a size not known: #8 to #11, common practice\n");
+  shell_assert_says (said.out, "Sight the pile for lean before anybody works at it");
+  shell_tool (&said, 0, "cut wide U2 --explain steel");
+  shell_assert_says (said.out, "  lastbent-tool record 'wide' fact 'U2' 'bar' …\n");
+
+  shell_tool_ends (0, "record wide fact U2 shape round");
+  shell_tool_ends (0, "record wide fact U2 batter plumb");
+  shell_tool_ends (0, "record wide fact U2 bar '#9'");
+  shell_tool_ends (0, "record wide fact U2 removal 'drawn whole'");
+  shell_tool (&said, 0, "cut wide U2");
+  shell_assert_says (said.out, "U2: 16 in round, 8 × #9 bars, plumb, to be drawn whole\n");
+  shell_assert_says (said.out, "To be found out: Toe elevation\n");
+  shell_assert_says (said.out, "Pull to draw it whole: –\n");
+  shell_tool_ends (0, "record wide fact U2 shape ''");
+  shell_tool (&said, 0, "cut wide U2 --json");
+  shell_assert_says (said.out, "\"shape\" : null");
 }
 
 static JsonObject *
@@ -149,6 +184,7 @@ main (int argc, char **argv)
   shell_set_up ();
   g_test_add_func ("/tool/explain/words", test_explain);
   g_test_add_func ("/tool/explain/missing", test_missing);
+  g_test_add_func ("/tool/explain/widened", test_widened);
   g_test_add_func ("/tool/explain/json", test_json);
   g_test_add_func ("/tool/left", test_left);
   const int status = g_test_run ();

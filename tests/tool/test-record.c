@@ -352,6 +352,7 @@ test_bar_places (void)
   shell_assert_says (wrong.err, "3 on each face");
   shell_tool_ends (0, "check rings");
   /* Another number than the pile has: stored as said, and no figure comes of it. */
+  shell_tool_ends (0, "record rings fact R1 batter plumb");
   shell_tool_ends (0, "record rings fact R1 'bar places' '8 outer, 8 inner at 7'");
   g_auto (Said) refused = { 0 };
   shell_tool (&refused, 0, "cut rings R1");
@@ -555,6 +556,11 @@ test_chart_and_soil (void)
   shell_write ("soil.csv", "to (ft),soil,strength (psf),in water (pcf)\n30,clay,400,38\n");
   shell_tool (&said, 0, "cut lifts A1");
   g_assert_null (strstr (said.out, "draw it whole"));
+  shell_tool_ends (0, "record lifts fact A1 shape square");
+  shell_tool_ends (0, "record lifts fact A1 removal 'drawn whole'");
+  shell_tool_ends (1, "record lifts fact A1 removal blasted");
+  shell_tool (&said, 0, "cut lifts A1");
+  shell_assert_says (said.out, "draw it whole: –");
   shell_tool (&said, 0, "take-soil lifts soil.csv");
   shell_assert_says (said.out, "1 layer taken");
   shell_tool (&said, 0, "cut lifts A1");

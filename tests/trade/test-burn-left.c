@@ -25,6 +25,7 @@ set_up (Job *job, guint n_samples)
   LbBurnSample samples[40];
 
   lb_pile_init (&job->pile);
+  job->pile.unsaid = 0;
   job->pile.outline.width_m = 16 * INCH;
   job->pile.bar = lb_bar_find ("#8");
   job->pile.n_bars = 8;

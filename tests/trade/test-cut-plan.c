@@ -38,6 +38,7 @@ static void
 example (LbPile *pile)
 {
   lb_pile_init (pile);
+  pile->unsaid = 0;
   pile->mark = "G7";
   pile->outline.width_m = 16 * INCH;
   pile->bar = lb_bar_find ("#8");
@@ -47,6 +48,7 @@ example (LbPile *pile)
   pile->head_m = 10 * FOOT;
   pile->mudline_m = -31 * FOOT;
   pile->toe_m = -60 * FOOT;
+  pile->is_to_be_drawn = TRUE;
 }
 
 static double

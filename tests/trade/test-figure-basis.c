@@ -49,6 +49,7 @@ plain_world (void)
   World world = { .visibility = LB_VISIBILITY_POOR };
 
   lb_pile_init (&world.pile);
+  world.pile.unsaid = 0;
   world.pile.outline.width_m = 16 * INCH;
   world.pile.bar = lb_bar_find ("#8");
   world.pile.n_bars = 8;
@@ -57,6 +58,7 @@ plain_world (void)
   world.pile.cut_m = -30 * FOOT;
   world.pile.mudline_m = -31 * FOOT;
   world.pile.toe_m = -50 * FOOT;
+  world.pile.is_to_be_drawn = TRUE;
   lb_assumptions_init (&world.assumptions);
   world.assumptions.value[LB_ASSUME_CRANE_CAPACITY] = 12000;
   world.assumptions.value[LB_ASSUME_SLING_RATING] = 3000;
@@ -325,6 +327,9 @@ turn_fact (World *world, LbFact fact, int turn)
     return TRUE;
   case LB_FACT_ORDER:
     pile->order = orders[turn];
+    return TRUE;
+  case LB_FACT_REMOVAL:
+    pile->is_to_be_drawn = !pile->is_to_be_drawn;
     return TRUE;
   case LB_FACT_MARK:
   case LB_FACT_BENT:
@@ -660,11 +665,81 @@ test_lacks (void)
   g_assert_cmphex (lb_pile_lacks (&world.pile), ==, all);
 }
 
+/* What else the pile may be by a fact that nobody has said; FALSE when that is all. */
+static gboolean
+suppose (LbPile *pile, LbFact fact, guint i)
+{
+  static const double batters[] = { 0, 1.0 / 12, 1.0 / 6, 1.0 / 3 };
+  static const char *const bars[] = { "#8", "#9", "#10", "#11" };
+
+  if (fact == LB_FACT_SHAPE)
+    pile->outline.shape = (LbShape) MIN (i, LB_N_SHAPES - 1);
+  else if (fact == LB_FACT_BATTER)
+    pile->batter = batters[MIN (i, G_N_ELEMENTS (batters) - 1)];
+  else
+    pile->bar = lb_bar_find (bars[MIN (i, G_N_ELEMENTS (bars) - 1)]);
+  return i < (fact == LB_FACT_SHAPE ? LB_N_SHAPES : G_N_ELEMENTS (batters));
+}
+
+static void
+forget (LbPile *pile, LbFact fact)
+{
+  if (fact == LB_FACT_BAR) {
+    pile->bar = NULL;
+    return;
+  }
+  suppose (pile, fact, 0);
+  pile->unsaid = 1u << fact;
+}
+
+/* A figure that does without a fact spans what it is for all that the fact may be; one that asks for it
+ * is not known; the others stay. */
+static void
+test_widens (void)
+{
+  static const LbFact facts[] = { LB_FACT_SHAPE, LB_FACT_BATTER, LB_FACT_BAR };
+  static const WorldKind kinds[] = { WORLD_PLAIN, WORLD_MUDLINE, WORLD_HOLLOW, WORLD_LEARNED,
+                                     WORLD_WEAK };
+  guint n_wider = 0;
+
+  for (gsize at = 0; at < G_N_ELEMENTS (facts) * G_N_ELEMENTS (kinds); at++) {
+    const LbFact fact = facts[at % G_N_ELEMENTS (facts)];
+    World world = world_of (kinds[at / G_N_ELEMENTS (facts)]), known = world;
+    LbCutPlan plan, of_known;
+
+    forget (&world.pile, fact);
+    reckon (&world, &plan);
+    g_assert_cmphex (lb_pile_lacks (&world.pile), ==, 1u << fact);
+    for (guint i = 0; suppose (&known.pile, fact, i); i++) {
+      reckon (&known, &of_known);
+      for (LbFigureId id = 0; id < LB_N_FIGURES; id++) {
+        const LbRange *span = &plan.figures[id].range, *one = &of_known.figures[id].range;
+        const double hair = 1e-9 * fabs (one->high);
+
+        g_test_message ("%s, %s %u", lb_figure_key (id), lb_fact_name (fact), i);
+        if (lb_figure_lacks (id, fact, &world.pile)) {
+          g_assert_true (isnan (span->likely));
+        } else if (lb_figure_widens (id, fact, &world.pile)) {
+          g_assert_cmpfloat (span->low, <=, one->low + hair);
+          g_assert_cmpfloat (span->high, >=, one->high - hair);
+          g_assert_true (plan.figures[id].tag == LB_TAG_COMMON_PRACTICE ||
+                         plan.figures[id].tag == LB_TAG_MEMORY);
+          n_wider += span->high - span->low > one->high - one->low + hair ? 1 : 0;
+        } else {
+          g_assert_false (differs (span->low, one->low) || differs (span->high, one->high));
+        }
+      }
+    }
+  }
+  g_assert_cmpuint (n_wider, >, 100);
+}
+
 int
 main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/trade/figure-basis/true", test_true);
+  g_test_add_func ("/trade/figure-basis/widens", test_widens);
   g_test_add_func ("/trade/figure-basis/figures-as-inputs", test_figures_as_inputs);
   g_test_add_func ("/trade/figure-basis/in-play", test_in_play);
   g_test_add_func ("/trade/figure-basis/words", test_words);

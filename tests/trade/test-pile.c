@@ -37,6 +37,7 @@ static const char *const typed[LB_N_FACTS] = {
   [LB_FACT_CONCRETE] = "core",
   [LB_FACT_PINNED] = "7, 3",
   [LB_FACT_ORDER] = "5, 1-4, 6",
+  [LB_FACT_REMOVAL] = "drawn whole",
 };
 
 static void
@@ -90,6 +91,8 @@ test_set_and_get (void)
     g_assert_cmpfloat (again.cut_m, ==, pile.cut_m);
     g_assert_cmpfloat (again.mudline_m, ==, pile.mudline_m);
     g_assert_cmpfloat (again.toe_m, ==, pile.toe_m);
+    g_assert_true (again.is_to_be_drawn);
+    g_assert_cmphex (again.unsaid, ==, 0);
     g_string_chunk_free (pool);
   }
 }
@@ -102,7 +105,7 @@ test_empty_is_unknown (void)
 
   fill (&pile, pool);
   for (int fact = LB_FACT_BENT; fact < LB_N_FACTS; fact++) {
-    const gboolean is_needed = fact == LB_FACT_SHAPE || fact == LB_FACT_X || fact == LB_FACT_Y;
+    const gboolean is_needed = fact == LB_FACT_X || fact == LB_FACT_Y;
 
     g_assert_cmpint (lb_pile_set (&pile, (LbFact) fact, "", LB_UNITS_US, intern, pool, NULL), ==,
                      !is_needed);
@@ -123,6 +126,45 @@ test_empty_is_unknown (void)
   g_string_chunk_free (pool);
 }
 
+/* Square, plumb and north are facts, and not what a pile is of which nothing was said. */
+static void
+test_plumb_is_a_fact (void)
+{
+  static const struct
+  {
+    LbFact fact;
+    const char *text, *kept;
+  } facts[] = {
+    { LB_FACT_SHAPE, "square", "square" },
+    { LB_FACT_BATTER, "plumb", "plumb" },
+    { LB_FACT_BATTER, "1:6", "1:6" },
+    { LB_FACT_BEARING, "N", "0" },
+  };
+  GStringChunk *pool = g_string_chunk_new (64);
+  LbPile pile;
+
+  lb_pile_init (&pile);
+  g_assert_true (lb_pile_says (&pile, LB_FACT_WIDTH));
+  for (gsize i = 0; i < G_N_ELEMENTS (facts); i++) {
+    g_autofree char *before = lb_pile_get (&pile, facts[i].fact, LB_UNITS_US);
+
+    g_assert_cmpstr (before, ==, "");
+    /* Nobody asks which way a pile leans before he knows that it does. */
+    g_assert_true (lb_pile_says (&pile, facts[i].fact) == (facts[i].fact == LB_FACT_BEARING));
+    g_assert_true (
+      lb_pile_set (&pile, facts[i].fact, facts[i].text, LB_UNITS_US, intern, pool, NULL));
+    g_assert_true (lb_pile_says (&pile, facts[i].fact));
+    g_autofree char *after = lb_pile_get (&pile, facts[i].fact, LB_UNITS_US);
+
+    g_assert_cmpstr (after, ==, facts[i].kept);
+    if (facts[i].fact == LB_FACT_BATTER) {
+      g_assert_true (lb_pile_says (&pile, LB_FACT_BEARING) == !(pile.batter > 0));
+      lb_pile_set (&pile, LB_FACT_BATTER, "", LB_UNITS_US, intern, pool, NULL);
+    }
+  }
+  g_string_chunk_free (pool);
+}
+
 static void
 test_refused (void)
 {
@@ -138,7 +180,8 @@ test_refused (void)
     { LB_FACT_BENT, "12345678901234567890123456789012345678901", LB_TRADE_ERROR_DOMAIN },
     { LB_FACT_X, "east", LB_TRADE_ERROR_DOMAIN },
     { LB_FACT_Y, "1e9", LB_TRADE_ERROR_DOMAIN },
-    { LB_FACT_SHAPE, "", LB_TRADE_ERROR_UNKNOWN },
+    { LB_FACT_SHAPE, "oval", LB_TRADE_ERROR_UNKNOWN },
+    { LB_FACT_REMOVAL, "blasted", LB_TRADE_ERROR_UNKNOWN },
     { LB_FACT_WIDTH, "3.9", LB_TRADE_ERROR_DOMAIN },
     { LB_FACT_WIDTH, "21 ft", LB_TRADE_ERROR_DOMAIN },
     { LB_FACT_VOID, "-1", LB_TRADE_ERROR_DOMAIN },
@@ -218,6 +261,7 @@ main (int argc, char *argv[])
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/trade/pile/set-and-get", test_set_and_get);
   g_test_add_func ("/trade/pile/empty-is-unknown", test_empty_is_unknown);
+  g_test_add_func ("/trade/pile/plumb-is-a-fact", test_plumb_is_a_fact);
   g_test_add_func ("/trade/pile/refused", test_refused);
   g_test_add_func ("/trade/pile/names", test_names);
   g_test_add_func ("/trade/pile/any-text", test_any_text_is_survived);

@@ -29,6 +29,7 @@ begin (Cut *cut)
 {
   *cut = (Cut){ 0 };
   lb_pile_init (&cut->pile);
+  cut->pile.unsaid = 0;
   cut->pile.mark = "G7";
   cut->pile.outline.width_m = 16 * INCH;
   cut->pile.bar = lb_bar_find ("#8");
@@ -124,6 +125,18 @@ static void
 no_size (Cut *cut)
 {
   cut->pile.bar = NULL;
+}
+
+static void
+no_batter (Cut *cut)
+{
+  cut->pile.unsaid = 1u << LB_FACT_BATTER | 1u << LB_FACT_BEARING;
+}
+
+static void
+no_bearing (Cut *cut)
+{
+  cut->pile.unsaid = 1u << LB_FACT_BEARING;
 }
 
 static void
@@ -298,6 +311,14 @@ in_ground (Cut *cut)
   };
 
   cut->ground = &ground;
+  cut->pile.is_to_be_drawn = TRUE;
+}
+
+static void
+in_ground_to_cut (Cut *cut)
+{
+  in_ground (cut);
+  cut->pile.is_to_be_drawn = FALSE;
 }
 
 static void
@@ -305,6 +326,13 @@ burned_in_ground (Cut *cut)
 {
   in_ground (cut);
   cut->burned = LB_BAR (3);
+}
+
+static void
+lean_anywhere (Cut *cut)
+{
+  lean (cut);
+  no_bearing (cut);
 }
 
 static void
@@ -434,6 +462,10 @@ test_conditions (void)
     { LB_WHEN_BATTERED_BURN, lean, lean_burned },
     { LB_WHEN_PLUMB_BURN, plain, lean },
     { LB_WHEN_PLUMB_BURN, plain, burned },
+    { LB_WHEN_PLUMB_BURN, no_bearing, no_batter },
+    { LB_WHEN_LEAN_UNKNOWN, no_batter, no_bearing },
+    { LB_WHEN_LEAN_UNKNOWN, lean_anywhere, lean },
+    { LB_WHEN_BATTERED, lean, lean_anywhere },
     { LB_WHEN_STRAND, strand, plain },
     { LB_WHEN_STRAND, strand, no_size },
     { LB_WHEN_HOLLOW, hollow, plain },
@@ -491,6 +523,7 @@ test_conditions (void)
     { LB_WHEN_WHOLE_PULL, in_ground, plain },
     { LB_WHEN_WHOLE_PULL, in_ground, through_ground },
     { LB_WHEN_WHOLE_PULL, in_ground, burned_in_ground },
+    { LB_WHEN_WHOLE_PULL, in_ground, in_ground_to_cut },
   };
   gboolean is_tried[LB_N_CAUTION_WHENS] = { FALSE };
 

@@ -16,6 +16,7 @@ struct _LbFactGroup
   LbFactField *rows[LB_N_FACTS]; /* NULL for those chosen from a list, and before the first look */
   GtkDropDown *shape_drop;
   GtkDropDown *bar_drop;
+  GtkDropDown *removal_drop;
   gboolean is_filling; /* a choice that changes is not a person's */
   LbJob *job;
   guint pile;
@@ -38,17 +39,23 @@ record_choice (LbFactGroup *self, LbFact fact, const char *value)
     lb_say_error (GTK_WIDGET (self), _ ("That was not stored"), error);
 }
 
+/* The first of both lists is "not known"; the rest is the table. */
+static guint
+shape_place (const LbPile *pile)
+{
+  return lb_pile_says (pile, LB_FACT_SHAPE) ? (guint) pile->outline.shape + 1 : 0;
+}
+
 static void
 shape_chosen_cb (LbFactGroup *self)
 {
-  const guint shape = gtk_drop_down_get_selected (self->shape_drop);
+  const guint chosen = gtk_drop_down_get_selected (self->shape_drop);
 
-  if (!self->is_filling && self->job != NULL && shape < LB_N_SHAPES &&
-      (LbShape) shape != pile_of (self)->outline.shape)
-    record_choice (self, LB_FACT_SHAPE, lb_shape_name ((LbShape) shape));
+  if (!self->is_filling && self->job != NULL && chosen <= LB_N_SHAPES &&
+      chosen != shape_place (pile_of (self)))
+    record_choice (self, LB_FACT_SHAPE, chosen > 0 ? lb_shape_name ((LbShape) (chosen - 1)) : "");
 }
 
-/* The first of the list is "not known"; the rest is the table. */
 static void
 bar_chosen_cb (LbFactGroup *self)
 {
@@ -63,11 +70,31 @@ bar_chosen_cb (LbFactGroup *self)
     record_choice (self, LB_FACT_BAR, bar != NULL ? bar->name : "");
 }
 
+static void
+removal_chosen_cb (LbFactGroup *self)
+{
+  const gboolean is_to_be_drawn = gtk_drop_down_get_selected (self->removal_drop) == 1;
+
+  if (!self->is_filling && self->job != NULL && is_to_be_drawn != pile_of (self)->is_to_be_drawn)
+    record_choice (self, LB_FACT_REMOVAL, lb_removal_name (is_to_be_drawn));
+}
+
+static GtkStringList *
+list_removals (void)
+{
+  GtkStringList *list = gtk_string_list_new (NULL);
+
+  gtk_string_list_append (list, g_dgettext (GETTEXT_PACKAGE, lb_removal_name (FALSE)));
+  gtk_string_list_append (list, g_dgettext (GETTEXT_PACKAGE, lb_removal_name (TRUE)));
+  return list;
+}
+
 static GtkStringList *
 list_shapes (void)
 {
   GtkStringList *list = gtk_string_list_new (NULL);
 
+  gtk_string_list_append (list, C_ ("shape", "not known"));
   for (LbShape shape = LB_SHAPE_SQUARE; shape < LB_N_SHAPES; shape++)
     gtk_string_list_append (list, g_dgettext (GETTEXT_PACKAGE, lb_shape_name (shape)));
   return list;
@@ -118,6 +145,11 @@ add_rows (LbFactGroup *self)
       gtk_drop_down_set_enable_search (self->bar_drop, TRUE);
       continue;
     }
+    if (fact == LB_FACT_REMOVAL) {
+      self->removal_drop = add_choice (self, fact, list_removals (),
+                                       G_CALLBACK (removal_chosen_cb));
+      continue;
+    }
     self->rows[fact] = lb_fact_field_new (fact);
     adw_expander_row_add_row (ADW_EXPANDER_ROW (self), GTK_WIDGET (self->rows[fact]));
     adw_expander_row_add_row (ADW_EXPANDER_ROW (self),
@@ -138,10 +170,12 @@ fill_rows (LbFactGroup *self)
     if (self->rows[fact] != NULL)
       lb_fact_field_show (self->rows[fact], self->job, self->pile);
   }
-  gtk_drop_down_set_selected (self->shape_drop, pile->outline.shape);
+  gtk_drop_down_set_selected (self->shape_drop, shape_place (pile));
   gtk_drop_down_set_selected (self->bar_drop,
                               pile->bar != NULL ? (guint) (pile->bar - lb_bar_table (&n)) + 1 : 0);
+  gtk_drop_down_set_selected (self->removal_drop, pile->is_to_be_drawn ? 1 : 0);
   gtk_widget_set_sensitive (GTK_WIDGET (self->shape_drop), can_record);
+  gtk_widget_set_sensitive (GTK_WIDGET (self->removal_drop), can_record);
   gtk_widget_set_sensitive (GTK_WIDGET (self->bar_drop), can_record);
   self->is_filling = FALSE;
 }
@@ -222,9 +256,10 @@ lb_fact_group_ask (LbFactGroup *self, LbFact fact)
   g_return_if_fail (LB_IS_FACT_GROUP (self));
 
   adw_expander_row_set_expanded (ADW_EXPANDER_ROW (self), TRUE);
-  row = fact == LB_FACT_SHAPE ? GTK_WIDGET (self->shape_drop)
-        : fact == LB_FACT_BAR ? GTK_WIDGET (self->bar_drop)
-                              : GTK_WIDGET (self->rows[fact]);
+  row = fact == LB_FACT_SHAPE     ? GTK_WIDGET (self->shape_drop)
+        : fact == LB_FACT_BAR     ? GTK_WIDGET (self->bar_drop)
+        : fact == LB_FACT_REMOVAL ? GTK_WIDGET (self->removal_drop)
+                                  : GTK_WIDGET (self->rows[fact]);
   if (row != NULL)
     lb_focus_later (row);
 }

@@ -12,6 +12,7 @@ struct _LbPileKindGroup
   AdwEntryRow *width_row;
   AdwComboRow *bar_row;
   AdwEntryRow *n_bars_row;
+  AdwEntryRow *batter_row;
   AdwEntryRow *head_row;
   AdwEntryRow *mudline_row;
 
@@ -88,6 +89,7 @@ lb_pile_kind_group_class_init (LbPileKindGroupClass *klass)
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/lastbent/Lastbent/pile-kind-group.ui");
   gtk_widget_class_bind_template_child (widget_class, LbPileKindGroup, bar_row);
+  gtk_widget_class_bind_template_child (widget_class, LbPileKindGroup, batter_row);
   gtk_widget_class_bind_template_child (widget_class, LbPileKindGroup, head_row);
   gtk_widget_class_bind_template_child (widget_class, LbPileKindGroup, mudline_row);
   gtk_widget_class_bind_template_child (widget_class, LbPileKindGroup, n_bars_row);
@@ -106,6 +108,7 @@ lb_pile_kind_group_init (LbPileKindGroup *self)
 
   gtk_widget_init_template (GTK_WIDGET (self));
 
+  gtk_string_list_append (shapes, C_ ("shape", "not known"));
   for (int shape = 0; shape < LB_N_SHAPES; shape++)
     gtk_string_list_append (shapes, g_dgettext (GETTEXT_PACKAGE, lb_shape_name ((LbShape) shape)));
   gtk_string_list_append (bars, _ ("not known"));
@@ -132,16 +135,20 @@ gboolean
 lb_pile_kind_group_get (LbPileKindGroup *self, LbPile *out_pile)
 {
   const guint bar = adw_combo_row_get_selected (self->bar_row);
+  const guint shape = adw_combo_row_get_selected (self->shape_row);
   LbPile pile;
   gboolean is_read = TRUE;
 
   g_return_val_if_fail (LB_IS_PILE_KIND_GROUP (self), FALSE);
 
   lb_pile_init (&pile);
-  pile.outline.shape = (LbShape) adw_combo_row_get_selected (self->shape_row);
+  if (shape > 0 && shape <= LB_N_SHAPES)
+    lb_pile_set (&pile, LB_FACT_SHAPE, lb_shape_name ((LbShape) (shape - 1)), self->units,
+                 keep_nothing, NULL, NULL);
   pile.bar = bar > 0 && bar != GTK_INVALID_LIST_POSITION ? &lb_bar_table (NULL)[bar - 1] : NULL;
   is_read &= read_row (self, self->width_row, LB_FACT_WIDTH, &pile);
   is_read &= read_row (self, self->n_bars_row, LB_FACT_N_BARS, &pile);
+  is_read &= read_row (self, self->batter_row, LB_FACT_BATTER, &pile);
   is_read &= read_row (self, self->head_row, LB_FACT_HEAD, &pile);
   is_read &= read_row (self, self->mudline_row, LB_FACT_MUDLINE, &pile);
   if (is_read)
