@@ -173,6 +173,8 @@ void lb_book_coming_id (const LbBook *book, char id[LB_ID_MAX]); /* which that w
 /* draft.c: whether a draft can be true by itself, whatever the file holds. */
 gboolean lb_draft_check (const LbDraft *draft, GError **error);
 
+const char *lb_draft_what (const LbDraft *draft); /* as it is kept */
+
 /* The draft an entry was recorded from. */
 LbDraft lb_draft_of (const LbLedger *ledger, const LbEntry *entry);
 

@@ -98,7 +98,9 @@ typedef struct
   double amount; /* NAN for none */
   gint64 start_us, end_us, up_us;
   const char *note;
-  const char *of;
+  const char
+    *of;        /* act taken back; of a fact or setting, the act it is said in view of, NULL for the
+                     last one (lb_drafts_know()) */
   gint64 at_us; /* 0 for now */
 } LbDraft;
 

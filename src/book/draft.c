@@ -453,6 +453,20 @@ lb_draft_check (const LbDraft *draft, GError **error)
          check_bars (draft, error) && check_by_kind (draft, error);
 }
 
+/* The word under which a step or a fact is kept, whatever was typed. */
+const char *
+lb_draft_what (const LbDraft *draft)
+{
+  LbStep step;
+  LbFact fact;
+
+  if (draft->kind == LB_ENTRY_FACT && lb_fact_from_name (draft->what, &fact))
+    return lb_fact_name (fact);
+  if (draft->kind == LB_ENTRY_STEP && lb_step_from_name (draft->what, &step))
+    return lb_step_name (step);
+  return draft->what;
+}
+
 LbDraft
 lb_draft_of (const LbLedger *ledger, const LbEntry *entry)
 {

@@ -318,20 +318,6 @@ touches_facts (LbBook *book, gint64 act, gboolean *out_touches, GError **error)
   return TRUE;
 }
 
-/* The word under which a step or a fact is kept, whatever was typed. */
-static const char *
-stored_what (const LbDraft *draft)
-{
-  LbStep step;
-  LbFact fact;
-
-  if (draft->kind == LB_ENTRY_FACT && lb_fact_from_name (draft->what, &fact))
-    return lb_fact_name (fact);
-  if (draft->kind == LB_ENTRY_STEP && lb_step_from_name (draft->what, &step))
-    return lb_step_name (step);
-  return draft->what;
-}
-
 /* What an entry refers to, as rows; 0 for none. */
 typedef struct
 {
@@ -351,8 +337,11 @@ find_references (LbBook *book, const LbDraft *draft, References *out, GError **e
   if (draft->shift_id != NULL &&
       (out->shift = find_seq (book, LB_SQL_FIND_SHIFT, draft->shift_id, error)) == 0)
     return FALSE;
-  return (draft->kind != LB_ENTRY_FACT && draft->kind != LB_ENTRY_SETTING) ||
-         lb_book_find_field (book, stored_what (draft), out->pile, &out->of, error);
+  if (draft->kind != LB_ENTRY_FACT && draft->kind != LB_ENTRY_SETTING)
+    return TRUE;
+  if (draft->of != NULL && *draft->of != '\0')
+    return find_act (book, draft->of, &out->of, &out->of_shift, error);
+  return lb_book_find_field (book, lb_draft_what (draft), out->pile, &out->of, error);
 }
 
 /* Where an entry stands in the file and in time. */
@@ -376,7 +365,7 @@ insert_draft (LbBook *book,
     .at_us = place->at_us,
     .who = draft->who,
     .kind = draft->kind,
-    .what = stored_what (draft),
+    .what = lb_draft_what (draft),
     .bars = draft->bars,
     .count = draft->count,
     .amount = draft->amount,
@@ -425,7 +414,9 @@ lb_book_store_act (LbBook *book,
     gboolean renames = is_rename (&drafts[i]);
 
     if (!find_references (book, &drafts[i], &references, error) ||
-        !touches_facts (book, references.of, &renames, error))
+
+        (drafts[i].kind == LB_ENTRY_TAKE_BACK &&
+         !touches_facts (book, references.of, &renames, error)))
       return FALSE;
     if (!may_change_signed && (!check_unsigned (book, references.shift, error) ||
                                !check_unsigned (book, references.of_shift, error)))

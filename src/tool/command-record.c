@@ -5,6 +5,7 @@
  * Invariants: a shift is only opened once the whole command line has been read; what is said on
  * stdout is what the file holds, read back. */
 #include "book/clock-text.h"
+#include "book/difference.h"
 #include "draw/plan-words.h"
 #include "tool/command.h"
 #include "tool/record.h"
@@ -183,7 +184,7 @@ store (const LbRecord *record, const Kind *kind, char **out_act, GError **error)
 {
   if (!kind->is_of_job)
     return store_in_shift (record->job, record->drafts, record->shift, out_act, error);
-
+  lb_drafts_know (record->drafts, record->job->ledger, record->job->fold);
   return lb_book_record (record->job->book, &g_array_index (record->drafts, LbDraft, 0),
                          record->drafts->len, out_act, error);
 }

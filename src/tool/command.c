@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "tool/command.h"
+#include "book/difference.h"
 
 #include "trade/trade-error.h"
 
@@ -47,11 +48,14 @@ lb_tool_job_add_cautions (LbToolJob *job, const char *path, GError **error)
 gboolean
 lb_tool_store_setting (const LbToolJob *job, const char *key, const char *text, GError **error)
 {
+  g_autoptr (GArray) drafts = g_array_new (FALSE, FALSE, sizeof (LbDraft));
   LbDraft draft = LB_DRAFT_INIT (LB_ENTRY_SETTING);
 
   draft.what = key;
   draft.note = text;
-  return lb_book_record (job->book, &draft, 1, NULL, error);
+  g_array_append_val (drafts, draft);
+  lb_drafts_know (drafts, job->ledger, job->fold);
+  return lb_book_record (job->book, &g_array_index (drafts, LbDraft, 0), drafts->len, NULL, error);
 }
 
 LbCutBasis

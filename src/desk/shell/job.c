@@ -15,6 +15,7 @@
  */
 #include "desk/shell/job-private.h"
 
+#include "book/difference.h"
 #include "book/seal.h"
 
 #include <glib/gi18n-lib.h>
@@ -444,35 +445,43 @@ is_signed (LbJob *self, int shift)
   return shift >= 0 && self->fold->signatures[shift].at_us != 0;
 }
 
-/* A copy of the drafts with room before them for the correction that they may be. */
-static LbDraft *
-copy_with_correction (LbJob *self, const LbDraft *drafts, gsize *n_drafts)
+/* Whether a draft would change the present shift, which is signed. */
+static gboolean
+changes_signed (LbJob *self, const LbDraft *draft, int shift)
+{
+  if (!is_signed (self, shift))
+    return FALSE;
+  return draft->shift_id != NULL
+           ? g_str_equal (draft->shift_id, lb_ledger_shift (self->ledger, (guint) shift)->id)
+           : belongs_to_shift (draft->kind);
+}
+
+/* The act that the drafts make: after the correction that they may be, and in view of all that is on
+ * record. */
+static GArray *
+make_act (LbJob *self, const LbDraft *drafts, gsize n_drafts)
 {
   const int shift = lb_job_get_shift (self);
-  LbDraft *own = g_new (LbDraft, *n_drafts + 1);
-  gsize n = 0;
+  GArray *act = g_array_new (FALSE, FALSE, sizeof (LbDraft));
 
-  for (gsize i = 0; i < *n_drafts; i++) {
-    const gboolean is_present = belongs_to_shift (drafts[i].kind) && drafts[i].shift_id == NULL;
-    const gboolean is_named = drafts[i].shift_id != NULL && is_signed (self, shift) &&
-                              g_str_equal (drafts[i].shift_id,
-                                           lb_ledger_shift (self->ledger, (guint) shift)->id);
-
-    if (n > 0 || self->correction == NULL || !is_signed (self, shift) || !(is_present || is_named))
+  for (gsize i = 0; i < n_drafts; i++) {
+    if (act->len > 0 || self->correction == NULL || !changes_signed (self, &drafts[i], shift))
       continue;
-    own[n] = LB_DRAFT_INIT (LB_ENTRY_CORRECTION);
-    own[n].shift_id = lb_ledger_shift (self->ledger, (guint) shift)->id;
-    own[n++].note = self->correction;
+
+    LbDraft correction = LB_DRAFT_INIT (LB_ENTRY_CORRECTION);
+    correction.shift_id = lb_ledger_shift (self->ledger, (guint) shift)->id;
+    correction.note = self->correction;
+    g_array_append_val (act, correction);
   }
-  memcpy (own + n, drafts, *n_drafts * sizeof *drafts);
-  *n_drafts += n;
-  return own;
+  g_array_append_vals (act, drafts, (guint) n_drafts);
+  lb_drafts_know (act, self->ledger, self->fold);
+  return act;
 }
 
 gboolean
 lb_job_record (LbJob *self, const LbDraft *drafts, gsize n_drafts, GError **error)
 {
-  g_autofree LbDraft *own = NULL;
+  g_autoptr (GArray) act = NULL;
   const char *shift_id = NULL;
   gboolean needs_shift = FALSE;
   gboolean is_stored;
@@ -487,16 +496,18 @@ lb_job_record (LbJob *self, const LbDraft *drafts, gsize n_drafts, GError **erro
   shift = lb_job_get_shift (self);
   if (shift >= 0)
     shift_id = lb_ledger_shift (self->ledger, (guint) shift)->id;
-  own = copy_with_correction (self, drafts, &n_drafts);
-  for (gsize i = 0; i < n_drafts; i++) {
+  act = make_act (self, drafts, n_drafts);
+
+  LbDraft *own = &g_array_index (act, LbDraft, 0);
+  for (guint i = 0; i < act->len; i++) {
     if (own[i].shift_id != NULL || !belongs_to_shift (own[i].kind))
       continue;
     own[i].shift_id = shift_id;
     needs_shift = needs_shift || shift_id == NULL;
   }
 
-  is_stored = needs_shift ? record_in_new_shift (self, own, n_drafts, error)
-                          : lb_book_record (self->book, own, n_drafts, NULL, error);
+  is_stored = needs_shift ? record_in_new_shift (self, own, act->len, error)
+                          : lb_book_record (self->book, own, act->len, NULL, error);
   if (is_stored)
     read_back (self);
   return is_stored;
