@@ -285,7 +285,6 @@ lb_drafts_know (GArray *drafts, const LbLedger *ledger, const LbFold *fold)
       continue;
 
     g_autoptr (GPtrArray) heads = find_heads (field);
-    if (heads->len > 1)
-      know_heads (drafts, i, heads);
+    know_heads (drafts, i, heads);
   }
 }
