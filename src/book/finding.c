@@ -10,6 +10,7 @@
  *   2. Its key is made of what it is about and not of what is found about it, so that an answer
  *      keeps to it while more is recorded.
  * Everything is linear but for the dives, which are sorted. */
+#include "book/difference.h"
 #include "book/finding-private.h"
 
 #include "trade/bottom-time.h"
@@ -38,6 +39,7 @@ lb_finding_kind_name (LbFindingKind kind)
     [LB_FINDING_NO_HOURS] = "no-hours",
     [LB_FINDING_AFTER_SIGNING] = "after-signing",
     [LB_FINDING_SAME_MARK] = "same-mark",
+    [LB_FINDING_SAID_OTHERWISE] = "said-otherwise",
   };
 
   g_return_val_if_fail ((guint) kind < LB_N_FINDING_KINDS, NULL);
@@ -222,6 +224,25 @@ find_same_marks (LbFindingSearch *search)
   }
 }
 
+static void
+find_differences (LbFindingSearch *search)
+{
+  g_autoptr (GArray) differences = lb_differences_new (search->ledger, search->fold);
+
+  for (guint i = 0; i < differences->len; i++) {
+    const LbDifference *difference = &g_array_index (differences, LbDifference, i);
+    const LbFinding finding = {
+      .kind = LB_FINDING_SAID_OTHERWISE,
+      .shift = -1,
+      .pile = difference->pile,
+      .other_pile = -1,
+      .entries = { difference->other, difference->last },
+    };
+
+    lb_finding_search_add (search, &finding, difference->other->id, difference->last->id, NULL);
+  }
+}
+
 static int
 compare_shifts (gconstpointer a, gconstpointer b)
 {
@@ -263,6 +284,7 @@ search_for (const LbLedger *ledger, const LbFold *fold, int shift, int pile)
   sort_by (works, heap_by_shift, fold->n_shifts);
   sort_by (works, heap_by_pile, fold->n_piles);
   find_same_marks (&search);
+  find_differences (&search);
   lb_finding_search_piles (&search);
   if (pile < 0) {
     lb_finding_search_dives (&search);

@@ -27,9 +27,10 @@ typedef enum {
   LB_FINDING_NO_HOURS,        /* time lost, and the shift's hours are not said */
   LB_FINDING_AFTER_SIGNING,   /* in a signed shift, later than the signature, and no correction */
   LB_FINDING_SAME_MARK,       /* two piles with one mark */
+  LB_FINDING_SAID_OTHERWISE,  /* a fact or setting that two crews set differently (difference.h) */
 } LbFindingKind;
 
-#define LB_N_FINDING_KINDS (LB_FINDING_SAME_MARK + 1)
+#define LB_N_FINDING_KINDS (LB_FINDING_SAID_OTHERWISE + 1)
 
 /* A finding; what its kind has no use for is 0. It borrows entries from the ledger. */
 typedef struct

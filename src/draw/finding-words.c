@@ -201,6 +201,30 @@ after_signing_text (const Told *told)
   return g_strdup_printf (_ ("“%s” came into the shift after it was signed."), entry);
 }
 
+/* What an entry says, and who said it. */
+static char *
+said_text (const Told *told, const LbEntry *entry)
+{
+  g_autofree char *text = lb_entry_text (told->voice, told->ledger, told->fold, entry);
+
+  return *entry->who != '\0' ? g_strdup_printf ("“%s” (%s)", text, entry->who)
+                             : g_strdup_printf ("“%s”", text);
+}
+
+static char *
+otherwise_text (const Told *told)
+{
+  g_autofree char *other = said_text (told, told->finding->entries[0]);
+  g_autofree char *last = said_text (told, told->finding->entries[1]);
+  g_autofree char *both = g_strdup_printf (
+    /* Translators: what each of them said, in quotation marks. */
+    _ ("two crews said %s and %s without knowing of each other. The last one counts."), other,
+    last);
+
+  return g_strdup_printf ("%s: %s", told->finding->pile >= 0 ? mark_of (told) : _ ("The job"),
+                          both);
+}
+
 char *
 lb_finding_text (const LbVoice *voice,
                  const LbLedger *ledger,
@@ -243,6 +267,8 @@ lb_finding_text (const LbVoice *voice,
     return after_signing_text (&told);
   case LB_FINDING_SAME_MARK:
     return g_strdup_printf (_ ("Two piles are called %s."), mark_of (&told));
+  case LB_FINDING_SAID_OTHERWISE:
+    return otherwise_text (&told);
   }
   g_return_val_if_reached (NULL);
 }
@@ -282,6 +308,8 @@ lb_finding_advice (LbFindingKind kind)
     return _ ("Correct the shift with a reason, or say why it stands.");
   case LB_FINDING_SAME_MARK:
     return _ ("Give one of them another mark.");
+  case LB_FINDING_SAID_OTHERWISE:
+    return _ ("Find out which is right, and say it once more.");
   }
   g_return_val_if_reached (NULL);
 }

@@ -4,6 +4,7 @@
 #include "book-fixture.h"
 
 #include "book/difference.h"
+#include "book/finding.h"
 #include "book/packet.h"
 
 #include <locale.h>
@@ -116,6 +117,20 @@ assert_told (Crews *crews, const char *expected)
   }
 }
 
+static guint
+count_findings (LbBook *book, int pile)
+{
+  g_autoptr (LbLedger) ledger = fixture_read (book);
+  g_autoptr (LbFold) fold = lb_fold_new (ledger, G_MAXINT64);
+  g_autoptr (GArray) findings = pile >= 0 ? lb_findings_new_of_pile (ledger, fold, pile)
+                                          : lb_findings_new (ledger, fold);
+  guint n = 0;
+
+  for (guint i = 0; i < findings->len; i++)
+    n += g_array_index (findings, LbFinding, i).kind == LB_FINDING_SAID_OTHERWISE ? 1 : 0;
+  return n;
+}
+
 static void
 test_found_and_decided (Crews *crews, gconstpointer data)
 {
@@ -135,6 +150,8 @@ test_found_and_decided (Crews *crews, gconstpointer data)
   join_both_ways (crews);
   assert_told (crews, "1 mudline -9 (crew 1), -9.5 (crew 2)\n"
                       "-1 assume.cut-above-mudline 0.5 (crew 1), 0.6 (crew 2)\n");
+  g_assert_cmpuint (count_findings (crews->books[0], -1), ==, 2);
+  g_assert_cmpuint (count_findings (crews->books[0], 1), ==, 1);
 
   g_free (set (crews, 0, 1, "mudline", "-9"));
   join_both_ways (crews);
@@ -142,6 +159,7 @@ test_found_and_decided (Crews *crews, gconstpointer data)
   g_free (set (crews, 1, -1, "assume.cut-above-mudline", "0.6"));
   join_both_ways (crews);
   assert_told (crews, "");
+  g_assert_cmpuint (count_findings (crews->books[0], -1), ==, 0);
 }
 
 /* The first word of both crews, and the same word of both in other digits. */

@@ -50,11 +50,20 @@ assert_text (const Sample *sample, const LbFinding *finding, const char *expecte
 static void
 test_piles (void)
 {
+  const LbEntry mudlines[] = {
+    { .kind = LB_ENTRY_FACT, .shift = -1, .what = "mudline", .note = "-9", .who = "crew 1" },
+    { .kind = LB_ENTRY_FACT, .shift = -1, .what = "mudline", .note = "-9.5", .who = "" },
+  };
   Sample sample;
 
   begin (&sample);
   assert_text (&sample, &(LbFinding){ .kind = LB_FINDING_BARS_LEFT, .n_bars = 3 },
                " is said to be severed, but 3 bars are left.");
+  assert_text (
+    &sample,
+    &(LbFinding){ .kind = LB_FINDING_SAID_OTHERWISE, .entries = { &mudlines[0], &mudlines[1] } },
+    ": two crews said “Mudline elevation set to -29.5 ft” (crew 1) and “Mudline elevation set to -31.2 ft” without knowing "
+    "of each other. The last one counts.");
   assert_text (&sample, &(LbFinding){ .kind = LB_FINDING_PULLED_UNCUT },
                " was pulled, but neither severed nor drawn whole.");
   assert_text (&sample,
