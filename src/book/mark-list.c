@@ -230,3 +230,16 @@ lb_mark_list_read (const LbFold *fold, const char *text, GError **error)
   }
   return g_steal_pointer (&piles);
 }
+
+int
+lb_mark_list_next (const LbFold *fold, guint pile)
+{
+  g_return_val_if_fail (fold != NULL && pile < fold->n_piles, -1);
+
+  for (guint i = pile + 1; i < fold->n_piles; i++) {
+    if (g_str_equal (fold->piles[i].bent, fold->piles[pile].bent) &&
+        (fold->states[i].done & LB_STEP_BIT (LB_STEP_PULLED)) == 0)
+      return (int) i;
+  }
+  return -1;
+}

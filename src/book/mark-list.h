@@ -19,4 +19,11 @@ G_BEGIN_DECLS
  */
 GArray *lb_mark_list_read (const LbFold *fold, const char *text, GError **error);
 
+/**
+ * lb_mark_list_next:
+ *
+ * Returns: the pile after @pile in its bent, in the order of the job's list, that is not out; -1 for none
+ */
+int lb_mark_list_next (const LbFold *fold, guint pile);
+
 G_END_DECLS

@@ -80,6 +80,23 @@ lb_shift_word_name (LbShiftWords kind, const char *word)
 }
 
 const char *
+lb_shift_word_from_text (LbShiftWords kind, const char *text)
+{
+  g_autofree char *typed = NULL;
+
+  g_return_val_if_fail (text != NULL, NULL);
+
+  typed = g_utf8_casefold (text, -1);
+  for (const char *const *word = lb_shift_words (kind); *word != NULL; word++) {
+    g_autofree char *name = g_utf8_casefold (g_dgettext (GETTEXT_PACKAGE, *word), -1);
+
+    if (g_str_equal (typed, name))
+      return *word;
+  }
+  return text;
+}
+
+const char *
 lb_detail_value (const char *which, const char *said)
 {
   g_return_val_if_fail (which != NULL && said != NULL, NULL);

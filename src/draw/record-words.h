@@ -10,6 +10,9 @@ G_BEGIN_DECLS
 /* A word that the record offers, as the screen speaks; any other as it was said. */
 const char *lb_shift_word_name (LbShiftWords kind, const char *word);
 
+/* The other way: a word that was typed as the screen speaks, as the file has it; any other as it is. */
+const char *lb_shift_word_from_text (LbShiftWords kind, const char *text);
+
 /* What a detail says, likewise. */
 const char *lb_detail_value (const char *which, const char *said);
 

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "find-widget.h"
 
+#include "desk/shift/field.h"
+
 #include <adwaita.h>
 
 static const char *
@@ -10,6 +12,8 @@ text_of (GtkWidget *widget)
     return gtk_label_get_text (GTK_LABEL (widget));
   if (GTK_IS_BUTTON (widget))
     return gtk_button_get_label (GTK_BUTTON (widget));
+  if (LB_IS_FIELD (widget))
+    return lb_field_get_caption (LB_FIELD (widget));
   if (ADW_IS_PREFERENCES_ROW (widget))
     return adw_preferences_row_get_title (ADW_PREFERENCES_ROW (widget));
   return NULL;

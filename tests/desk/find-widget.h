@@ -6,7 +6,7 @@
 G_BEGIN_DECLS
 
 /* The first widget of @type within @parent that shows or is called @text (NULL for any): a label,
- * a button, or a row by its title. NULL when there is none. */
+ * a button, a row by its title, or a field of the shift's sheet by its caption. NULL when there is none. */
 GtkWidget *find_widget (GtkWidget *parent, GType type, const char *text);
 
 G_END_DECLS

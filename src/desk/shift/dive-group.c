@@ -7,15 +7,15 @@
  * be seen; a line says of what time it is. */
 #include "desk/shift/dive-group.h"
 
-#include "book/clock-text.h"
 #include "book/dive-accounts.h"
+#include "book/dive-record.h"
+#include "desk/shift/dive-form.h"
 #include "desk/shift/limit-bar.h"
 #include "desk/shift/row-list.h"
 #include "draw/check-words.h"
 #include "draw/dive-words.h"
 #include "draw/plan-words.h"
-#include "trade/bottom-time.h"
-#include "trade/trade-error.h"
+#include "draw/record-words.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -24,163 +24,84 @@ struct _LbDiveGroup
   LbShiftGroup parent_instance;
 
   /* Template widgets */
-  AdwEntryRow *depth_row;
-  AdwEntryRow *diver_row;
-  AdwEntryRow *left_bottom_row;
-  AdwEntryRow *left_surface_row;
-  AdwEntryRow *pile_row;
-  AdwEntryRow *reached_surface_row;
-  AdwActionRow *typed_row;
+  LbDiveForm *form;
+  GtkLabel *gaps_label;
 
   /* Owned */
   LbDiveLog *log;     /* NULL before there is a job */
   LbCheckLog *checks; /* of the shift; likewise */
+  GArray *gaps;       /* LbRecordGap, of the shift; likewise */
   GPtrArray *lines_shown;
   guint clock;
 
   /* Borrowed */
   GtkListBox *lines_list;
-  GtkWidget *typed_bar; /* NULL while nothing can be compared */
 };
 
 #define CLOCK_S 20
 
 G_DEFINE_FINAL_TYPE (LbDiveGroup, lb_dive_group, LB_TYPE_SHIFT_GROUP)
 
-static const char *
-text_of (AdwEntryRow *row)
-{
-  return gtk_editable_get_text (GTK_EDITABLE (row));
-}
-
-/* The shift the times are of: the sheet's, or the one that recording will open. */
-static LbShift
-shift_of (LbDiveGroup *self)
-{
-  const LbShift *shift = lb_shift_group_get_shift (LB_SHIFT_GROUP (self));
-  LbShift coming = { .seq = 0 };
-
-  if (shift != NULL)
-    return *shift;
-  coming.day = lb_job_present_day (&coming.watch);
-
-  return coming;
-}
-
-/* A time of day; only the last one may be left empty. */
-static gboolean
-read_time (LbDiveGroup *self, AdwEntryRow *row, gboolean may_be_empty, gint64 *out_us)
-{
-  const LbShift shift = shift_of (self);
-  g_autoptr (GError) error = NULL;
-  gint64 us = 0;
-
-  if (!may_be_empty || *text_of (row) != '\0')
-    lb_clock_from_text (&shift, text_of (row), &us, &error);
-  lb_shift_group_mark_row (GTK_WIDGET (row), error);
-  *out_us = us;
-
-  return error == NULL;
-}
-
-static gboolean
-read_diver (LbDiveGroup *self, const char **out_diver)
-{
-  g_autoptr (GError) error = NULL;
-
-  if (*text_of (self->diver_row) == '\0')
-    g_set_error_literal (&error, LB_TRADE_ERROR, LB_TRADE_ERROR_INCOMPLETE,
-                         _ ("Say who dived: a role or initials"));
-  lb_shift_group_mark_row (GTK_WIDGET (self->diver_row), error);
-  *out_diver = text_of (self->diver_row);
-
-  return error == NULL;
-}
-
-/* Index of the pile worked at, -1 for none said. */
-static gboolean
-read_pile (LbDiveGroup *self, int *out_pile)
-{
-  const LbFold *fold = lb_job_get_fold (lb_shift_group_get_job (LB_SHIFT_GROUP (self)));
-  const char *mark = text_of (self->pile_row);
-  g_autoptr (GError) error = NULL;
-
-  *out_pile = lb_fold_find_mark (fold, mark);
-  if (*out_pile < 0 && *mark != '\0')
-    g_set_error (&error, LB_TRADE_ERROR, LB_TRADE_ERROR_UNKNOWN,
-                 _ ("There is no pile “%s” in this job; leave it empty for none"), mark);
-  lb_shift_group_mark_row (GTK_WIDGET (self->pile_row), error);
-
-  return error == NULL;
-}
-
-static gboolean
-is_in_order (LbDiveGroup *self, const LbDraft *draft)
-{
-  GtkWidget *wrong = GTK_WIDGET (self->left_bottom_row);
-  g_autoptr (GError) error = NULL;
-
-  if (draft->end_us <= draft->start_us) {
-    g_set_error_literal (&error, LB_TRADE_ERROR, LB_TRADE_ERROR_DOMAIN,
-                         _ ("The diver left bottom before leaving the surface; check the times"));
-  } else if (draft->up_us != 0 && draft->up_us < draft->end_us) {
-    g_set_error_literal (
-      &error, LB_TRADE_ERROR, LB_TRADE_ERROR_DOMAIN,
-      _ ("The diver reached the surface before leaving bottom; check the times"));
-    wrong = GTK_WIDGET (self->reached_surface_row);
-  }
-  if (error == NULL)
-    return TRUE;
-  lb_shift_group_mark_row (wrong, error);
-
-  return FALSE;
-}
-
-static void
-record_clicked_cb (LbDiveGroup *self)
-{
-  LbShiftGroup *group = LB_SHIFT_GROUP (self);
-  LbDraft draft = LB_DRAFT_INIT (LB_ENTRY_DIVE);
-  int pile;
-
-  if (!read_diver (self, &draft.what) || !read_pile (self, &pile) ||
-      !lb_shift_group_read_amount (group, GTK_WIDGET (self->depth_row), LB_QUANTITY_LENGTH,
-                                   &draft.amount) ||
-      !read_time (self, self->left_surface_row, FALSE, &draft.start_us) ||
-      !read_time (self, self->left_bottom_row, FALSE, &draft.end_us) ||
-      !read_time (self, self->reached_surface_row, TRUE, &draft.up_us) ||
-      !is_in_order (self, &draft))
-    return;
-  if (pile >= 0)
-    draft.pile_id = lb_job_get_fold (lb_shift_group_get_job (group))->piles[pile].id;
-  if (!lb_shift_group_record (group, &draft))
-    return;
-
-  /* Diver, pile and depth stay: the next dive is often the same. */
-  gtk_editable_set_text (GTK_EDITABLE (self->left_surface_row), "");
-  gtk_editable_set_text (GTK_EDITABLE (self->left_bottom_row), "");
-  gtk_editable_set_text (GTK_EDITABLE (self->reached_surface_row), "");
-  gtk_widget_grab_focus (GTK_WIDGET (self->left_surface_row));
-}
-
 /* How many of the checks left open are named on a line. */
 #define NAMES_MOST 2
+
+static void
+add_part (GPtrArray *parts, char *text)
+{
+  if (text != NULL)
+    g_ptr_array_add (parts, text);
+}
+
+/* What was said together with the dive: its details by what they say, the rest in words. */
+static void
+add_said (GPtrArray *parts, LbJob *job, const LbEntry *dive)
+{
+  const LbLedger *ledger = lb_job_get_ledger (job);
+
+  for (gint64 seq = dive->seq + 1; seq <= ledger->entries->len; seq++) {
+    const LbEntry *entry = lb_ledger_entry_of_seq (ledger, seq);
+
+    if (!g_str_equal (entry->act, dive->act))
+      break;
+    if (entry->kind == LB_ENTRY_DETAIL &&
+        (g_str_equal (entry->what, LB_DETAIL_MODE) || g_str_equal (entry->what, LB_DETAIL_WORK)))
+      add_part (parts, g_strdup (lb_detail_value (entry->what, entry->note)));
+    else
+      add_part (parts,
+                lb_entry_text (lb_job_get_voice (job), ledger, lb_job_get_fold (job), entry));
+  }
+}
+
+static char *
+checks_of (LbDiveGroup *self, const LbFold *fold, const LbEntry *dive)
+{
+  g_autoptr (GArray) checks = lb_check_log_of (self->checks, dive);
+  g_autofree char *said = lb_checks_text (fold, checks, NAMES_MOST);
+
+  /* Translators: the dive's pile, and what was ticked before it. */
+  return g_strdup_printf (_ ("%s: %s"), fold->piles[dive->pile].mark, said);
+}
 
 static char *
 lb_dive_group_detail (LbShiftGroup *group, const LbEntry *dive)
 {
   LbDiveGroup *self = LB_DIVE_GROUP (group);
-  const LbFold *fold = lb_job_get_fold (lb_shift_group_get_job (group));
-  g_autoptr (GArray) checks = NULL;
+  LbJob *job = lb_shift_group_get_job (group);
+  g_autoptr (GPtrArray) said = g_ptr_array_new_with_free_func (g_free);
+  g_autoptr (GPtrArray) lines = g_ptr_array_new_with_free_func (g_free);
 
-  if (dive->pile < 0)
+  add_said (said, job, dive);
+  if (said->len > 0) {
+    g_ptr_array_add (said, NULL);
+    add_part (lines, g_strjoinv (" · ", (char **) said->pdata));
+  }
+  if (dive->pile >= 0)
+    add_part (lines, checks_of (self, lb_job_get_fold (job), dive));
+  add_part (lines, lb_record_gaps_text (self->gaps, dive));
+  if (lines->len == 0)
     return NULL;
-  checks = lb_check_log_of (self->checks, dive);
-
-  g_autofree char *said = lb_checks_text (fold, checks, NAMES_MOST);
-
-  /* Translators: the dive's pile, and what was ticked before it. */
-  return g_strdup_printf (_ ("%s: %s"), fold->piles[dive->pile].mark, said);
+  g_ptr_array_add (lines, NULL);
+  return g_strjoinv ("\n", (char **) lines->pdata);
 }
 
 /* To the pile's sheet, where the checks of this dive are ticked. */
@@ -220,64 +141,6 @@ lb_dive_group_suffix (LbShiftGroup *group, const LbEntry *dive)
                            account.left.limit_s, said, lb_dive_compared_note (&account));
 }
 
-/* The depth in the form, NAN while there is none. */
-static double
-typed_depth (LbDiveGroup *self)
-{
-  LbJob *job = lb_shift_group_get_job (LB_SHIFT_GROUP (self));
-  double depth_m = (double) NAN;
-
-  if (!lb_quantity_from_text (LB_QUANTITY_LENGTH, lb_job_get_voice (job)->units,
-                              text_of (self->depth_row), &depth_m, NULL) ||
-      !(depth_m > 0))
-    return (double) NAN;
-  return depth_m;
-}
-
-/* A time in the form, 0 while there is none. */
-static gint64
-typed_time (LbDiveGroup *self, AdwEntryRow *row)
-{
-  const LbShift shift = shift_of (self);
-  gint64 us = 0;
-
-  lb_clock_from_text (&shift, text_of (row), &us, NULL);
-  return us;
-}
-
-/* The dive in the form: what it has, and how much of that the typed bottom time takes. */
-static void
-show_typed (LbDiveGroup *self)
-{
-  const LbVoice *voice = lb_job_get_voice (lb_shift_group_get_job (LB_SHIFT_GROUP (self)));
-  const double depth_m = typed_depth (self);
-  const gint64 start_us = typed_time (self, self->left_surface_row);
-  const gboolean is_said = *text_of (self->diver_row) != '\0' && !isnan (depth_m) && start_us != 0;
-  g_autofree char *said = NULL;
-
-  if (self->typed_bar != NULL)
-    adw_action_row_remove (self->typed_row, g_steal_pointer (&self->typed_bar));
-  gtk_widget_set_visible (GTK_WIDGET (self->typed_row), is_said);
-  if (!is_said)
-    return;
-
-  const LbDiveLeft left = lb_dive_log_left (self->log, text_of (self->diver_row), depth_m,
-                                            start_us);
-  const double bottom_s = lb_bottom_time (start_us, typed_time (self, self->left_bottom_row));
-
-  said = lb_dive_left_text (voice, &left, depth_m, start_us);
-  adw_action_row_set_subtitle (self->typed_row, said);
-  if (left.state == LB_DIVE_LEFT_KNOWN && isfinite (left.limit_s) && !isnan (bottom_s)) {
-    const gboolean is_past = bottom_s > left.open_s;
-    g_autofree char *figures = lb_bottom_time_text (&left, bottom_s);
-
-    self->typed_bar = lb_limit_bar_new (
-      bottom_s + left.residual_s + left.spent_s, left.limit_s, figures,
-      is_past ? g_dgettext (GETTEXT_PACKAGE, lb_dive_left_reason (LB_DIVE_LEFT_PAST_LIMIT)) : NULL);
-    adw_action_row_add_suffix (self->typed_row, self->typed_bar);
-  }
-}
-
 /* One diver of the shift, as a line says it. */
 typedef struct
 {
@@ -308,7 +171,7 @@ diver_text (LbDiveGroup *self, const LbEntry *dive, gint64 now_us)
   const LbVoice *voice = lb_job_get_voice (lb_shift_group_get_job (LB_SHIFT_GROUP (self)));
   const LbEntry *last = lb_dive_log_last (self->log, dive->what);
   const gint64 at_us = MAX (now_us, last != NULL ? MAX (last->end_us, last->up_us) : 0);
-  const double typed_m = typed_depth (self);
+  const double typed_m = lb_dive_form_get_depth (self->form);
   const double depth_m = isnan (typed_m) && last != NULL ? last->amount : typed_m;
   g_autoptr (GArray) dives = lb_dive_log_of (self->log, dive->what, NULL, at_us);
 
@@ -391,8 +254,15 @@ show_left (LbDiveGroup *self)
 {
   if (lb_shift_group_get_job (LB_SHIFT_GROUP (self)) == NULL)
     return;
-  show_typed (self);
+  lb_dive_form_show_left (self->form);
   show_lines (self);
+}
+
+static void
+form_changed_cb (LbDiveGroup *self)
+{
+  if (lb_shift_group_get_job (LB_SHIFT_GROUP (self)) != NULL)
+    show_lines (self);
 }
 
 static gboolean
@@ -419,22 +289,41 @@ lb_dive_group_unmap (GtkWidget *widget)
   GTK_WIDGET_CLASS (lb_dive_group_parent_class)->unmap (widget);
 }
 
+/* What the shift itself must still say of its dives. */
+static void
+show_gaps (LbDiveGroup *self)
+{
+  g_autofree char *said = lb_record_gaps_text (self->gaps, NULL);
+
+  gtk_label_set_text (self->gaps_label, said != NULL ? said : "");
+  gtk_widget_set_visible (GTK_WIDGET (self->gaps_label), said != NULL);
+}
+
+static void
+forget (LbDiveGroup *self)
+{
+  g_clear_pointer (&self->log, lb_dive_log_free);
+  g_clear_pointer (&self->checks, lb_check_log_free);
+  g_clear_pointer (&self->gaps, g_array_unref);
+}
+
 static void
 lb_dive_group_update (LbShiftGroup *group)
 {
   LbDiveGroup *self = LB_DIVE_GROUP (group);
   LbJob *job = lb_shift_group_get_job (group);
 
-  g_clear_pointer (&self->log, lb_dive_log_free);
-  g_clear_pointer (&self->checks, lb_check_log_free);
+  forget (self);
   self->log = lb_dive_log_new (lb_job_get_ledger (job), lb_job_get_fold (job));
   self->checks = lb_check_log_new (lb_job_get_ledger (job), lb_job_get_fold (job),
                                    lb_job_get_shift (job));
-  lb_shift_group_title_row (group, GTK_WIDGET (self->depth_row), _ ("Deepest by pneumo"),
-                            LB_QUANTITY_LENGTH);
+  self->gaps = lb_dive_record_gaps (lb_job_get_ledger (job), lb_job_get_fold (job),
+                                    lb_job_get_shift (job));
+  lb_dive_form_update (self->form, group, self->log);
+  show_gaps (self);
   if (self->lines_list == NULL)
     add_lines_list (self);
-  show_left (self);
+  show_lines (self);
 }
 
 static void
@@ -443,8 +332,7 @@ lb_dive_group_dispose (GObject *object)
   LbDiveGroup *self = LB_DIVE_GROUP (object);
 
   gtk_widget_dispose_template (GTK_WIDGET (object), LB_TYPE_DIVE_GROUP);
-  g_clear_pointer (&self->log, lb_dive_log_free);
-  g_clear_pointer (&self->checks, lb_check_log_free);
+  forget (self);
   g_clear_pointer (&self->lines_shown, g_ptr_array_unref);
 
   G_OBJECT_CLASS (lb_dive_group_parent_class)->dispose (object);
@@ -466,17 +354,12 @@ lb_dive_group_class_init (LbDiveGroupClass *klass)
   widget_class->map = lb_dive_group_map;
   widget_class->unmap = lb_dive_group_unmap;
 
+  g_type_ensure (LB_TYPE_DIVE_FORM);
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/lastbent/Lastbent/dive-group.ui");
-  gtk_widget_class_bind_template_child (widget_class, LbDiveGroup, depth_row);
-  gtk_widget_class_bind_template_child (widget_class, LbDiveGroup, diver_row);
-  gtk_widget_class_bind_template_child (widget_class, LbDiveGroup, left_bottom_row);
-  gtk_widget_class_bind_template_child (widget_class, LbDiveGroup, left_surface_row);
-  gtk_widget_class_bind_template_child (widget_class, LbDiveGroup, pile_row);
-  gtk_widget_class_bind_template_child (widget_class, LbDiveGroup, reached_surface_row);
-  gtk_widget_class_bind_template_child (widget_class, LbDiveGroup, typed_row);
-  gtk_widget_class_bind_template_callback (widget_class, record_clicked_cb);
-  gtk_widget_class_bind_template_callback (widget_class, show_left);
+  gtk_widget_class_bind_template_child (widget_class, LbDiveGroup, form);
+  gtk_widget_class_bind_template_child (widget_class, LbDiveGroup, gaps_label);
+  gtk_widget_class_bind_template_callback (widget_class, form_changed_cb);
 }
 
 static void

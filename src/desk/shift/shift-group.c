@@ -29,11 +29,22 @@ get_private (LbShiftGroup *self)
   return lb_shift_group_get_instance_private (self);
 }
 
+/* What was said together with a dive stands on the dive's row. */
 static gboolean
-is_listed (const LbEntry *entry, guint kinds)
+is_said_with_dive (const LbLedger *ledger, const LbEntry *entry)
+{
+  const LbEntry *first = entry;
+
+  while (first->seq > 1 && !g_str_equal (first->id, first->act))
+    first = lb_ledger_entry_of_seq (ledger, first->seq - 1);
+  return first != entry && first->kind == LB_ENTRY_DIVE;
+}
+
+static gboolean
+is_listed (const LbLedger *ledger, const LbEntry *entry, guint kinds)
 {
   return (kinds & LB_ENTRY_KIND_BIT (entry->kind)) != 0 &&
-         (entry->pile < 0 || entry->kind == LB_ENTRY_DIVE);
+         (entry->pile < 0 || entry->kind == LB_ENTRY_DIVE) && !is_said_with_dive (ledger, entry);
 }
 
 /* The entries to list, newest first. */
@@ -50,7 +61,7 @@ find_entries (LbShiftGroup *self)
   for (guint i = (guint) fold->n_entries; i-- > 0 && shift >= 0;) {
     const LbEntry *entry = lb_ledger_entry (ledger, i);
 
-    if (fold->is_alive[i] && entry->shift == shift && is_listed (entry, kinds))
+    if (fold->is_alive[i] && entry->shift == shift && is_listed (ledger, entry, kinds))
       g_ptr_array_add (found, (gpointer) entry);
   }
 
@@ -100,7 +111,7 @@ add_detail (LbShiftGroup *self, AdwActionRow *row, const LbEntry *entry, const c
   both = g_strdup_printf ("%s\n%s", detail, said);
   adw_action_row_set_subtitle (row, both);
   adw_action_row_set_subtitle_lines (row, 0);
-  if (klass->activate == NULL)
+  if (klass->activate == NULL || entry->pile < 0)
     return;
   g_object_set_data_full (G_OBJECT (row), "seq", g_memdup2 (&entry->seq, sizeof entry->seq),
                           g_free);
@@ -210,9 +221,21 @@ lb_shift_group_finalize (GObject *object)
   G_OBJECT_CLASS (lb_shift_group_parent_class)->finalize (object);
 }
 
+/* The title is known once the subclass has read its template. */
+static void
+lb_shift_group_constructed (GObject *object)
+{
+  G_OBJECT_CLASS (lb_shift_group_parent_class)->constructed (object);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (object), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  adw_preferences_group_get_title (ADW_PREFERENCES_GROUP (object)),
+                                  -1);
+}
+
 static void
 lb_shift_group_class_init (LbShiftGroupClass *klass)
 {
+  gtk_widget_class_set_accessible_role (GTK_WIDGET_CLASS (klass), GTK_ACCESSIBLE_ROLE_GROUP);
+  G_OBJECT_CLASS (klass)->constructed = lb_shift_group_constructed;
   G_OBJECT_CLASS (klass)->dispose = lb_shift_group_dispose;
   G_OBJECT_CLASS (klass)->finalize = lb_shift_group_finalize;
 }
@@ -258,14 +281,33 @@ lb_shift_group_get_shift (LbShiftGroup *self)
   return shift >= 0 ? lb_ledger_shift (lb_job_get_ledger (job), (guint) shift) : NULL;
 }
 
+LbShift
+lb_shift_group_shift_of_times (LbShiftGroup *self)
+{
+  const LbShift *shift = lb_shift_group_get_shift (self);
+  LbShift coming = { .seq = 0 };
+
+  if (shift != NULL)
+    return *shift;
+  coming.day = lb_job_present_day (&coming.watch);
+
+  return coming;
+}
+
 gboolean
 lb_shift_group_record (LbShiftGroup *self, const LbDraft *draft)
+{
+  return lb_shift_group_record_all (self, draft, 1);
+}
+
+gboolean
+lb_shift_group_record_all (LbShiftGroup *self, const LbDraft *drafts, gsize n_drafts)
 {
   GError *error = NULL;
 
   g_return_val_if_fail (LB_IS_SHIFT_GROUP (self), FALSE);
 
-  if (lb_job_record (lb_shift_group_get_job (self), draft, 1, &error))
+  if (lb_job_record (lb_shift_group_get_job (self), drafts, n_drafts, &error))
     return TRUE;
   lb_say_error (GTK_WIDGET (self), _ ("That was not recorded"), error);
 
@@ -273,57 +315,48 @@ lb_shift_group_record (LbShiftGroup *self, const LbDraft *draft)
 }
 
 void
-lb_shift_group_mark_row (GtkWidget *row, const GError *error)
-{
-  gtk_accessible_update_state (
-    GTK_ACCESSIBLE (row), GTK_ACCESSIBLE_STATE_INVALID,
-    error != NULL ? GTK_ACCESSIBLE_INVALID_TRUE : GTK_ACCESSIBLE_INVALID_FALSE, -1);
-  if (error == NULL) {
-    gtk_widget_remove_css_class (row, "error");
-    gtk_widget_set_tooltip_text (row, NULL);
-    return;
-  }
-  gtk_widget_add_css_class (row, "error");
-  gtk_widget_set_tooltip_text (row, error->message);
-  gtk_widget_grab_focus (row);
-  lb_say (row, error->message, FALSE);
-}
-
-void
-lb_shift_group_title_row (LbShiftGroup *self,
-                          GtkWidget *row,
-                          const char *title,
-                          LbQuantity quantity)
+lb_shift_group_caption (LbShiftGroup *self, LbField *field, const char *title, LbQuantity quantity)
 {
   LbJob *job = lb_shift_group_get_job (self);
   /* Translators: what is typed, and its unit. */
   g_autofree char *whole = g_strdup_printf (
     _ ("%s (%s)"), title, lb_quantity_unit (quantity, lb_job_get_voice (job)->units));
 
-  adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row), whole);
+  lb_field_set_caption (field, whole);
 }
 
 gboolean
-lb_shift_group_read_amount (LbShiftGroup *self, GtkWidget *row, LbQuantity quantity, double *out_si)
+lb_shift_group_read_amount (LbShiftGroup *self, LbField *field, LbQuantity quantity, double *out_si)
 {
   LbJob *job = lb_shift_group_get_job (self);
-  const char *text = gtk_editable_get_text (GTK_EDITABLE (row));
+  const char *text = lb_field_get_text (field);
   g_autoptr (GError) error = NULL;
   double si = 0;
 
   if (!lb_quantity_from_text (quantity, lb_job_get_voice (job)->units, text, &si, NULL))
-    /* Translators: a row's title, and what was typed there. */
+    /* Translators: a field's title, and what was typed there. */
     g_set_error (&error, LB_TRADE_ERROR, LB_TRADE_ERROR_DOMAIN,
                  _ ("%s: “%s” is not a number; type it as 12 or 12.5"),
-                 adw_preferences_row_get_title (ADW_PREFERENCES_ROW (row)), text);
+                 lb_field_get_caption (field), text);
   else if (!(si > 0))
     g_set_error (&error, LB_TRADE_ERROR, LB_TRADE_ERROR_DOMAIN,
-                 _ ("%s: “%s” must be more than nothing"),
-                 adw_preferences_row_get_title (ADW_PREFERENCES_ROW (row)), text);
-  lb_shift_group_mark_row (row, error);
+                 _ ("%s: “%s” must be more than nothing"), lb_field_get_caption (field), text);
+  lb_field_mark (field, error);
   if (error != NULL)
     return FALSE;
   *out_si = si;
 
+  return TRUE;
+}
+
+gboolean
+lb_shift_group_read_if_said (LbShiftGroup *self,
+                             LbField *field,
+                             LbQuantity quantity,
+                             double *out_si)
+{
+  if (*lb_field_get_text (field) != '\0')
+    return lb_shift_group_read_amount (self, field, quantity, out_si);
+  lb_field_mark (field, NULL);
   return TRUE;
 }

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "desk/shell/job.h"
+#include "desk/shift/field.h"
 
 #include <adwaita.h>
 
@@ -44,22 +45,31 @@ LbJob *lb_shift_group_get_job (LbShiftGroup *self);
 /* The shift the sheet is of, NULL before one is open. */
 const LbShift *lb_shift_group_get_shift (LbShiftGroup *self);
 
+/* The shift that times typed now are of: the sheet's, or the one that recording will open. */
+LbShift lb_shift_group_shift_of_times (LbShiftGroup *self);
+
 /* Records @draft in the shift; says what went wrong itself. */
 gboolean lb_shift_group_record (LbShiftGroup *self, const LbDraft *draft);
 
-/* Marks @row as wrong with a sentence, or as right again with NULL. */
-void lb_shift_group_mark_row (GtkWidget *row, const GError *error);
+/* The same of several, as one act. */
+gboolean lb_shift_group_record_all (LbShiftGroup *self, const LbDraft *drafts, gsize n_drafts);
 
-/* Title of a row and the unit it is typed in, "Oxygen used (cu ft)". */
-void lb_shift_group_title_row (LbShiftGroup *self,
-                               GtkWidget *row,
-                               const char *title,
-                               LbQuantity quantity);
+/* What a field is about and the unit it is typed in, "Oxygen used (cu ft)". */
+void lb_shift_group_caption (LbShiftGroup *self,
+                             LbField *field,
+                             const char *title,
+                             LbQuantity quantity);
 
-/* Reads a row that must hold an amount over zero; marks it when it does not. */
+/* Reads a field that must hold an amount over zero; marks it when it does not. */
 gboolean lb_shift_group_read_amount (LbShiftGroup *self,
-                                     GtkWidget *row,
+                                     LbField *field,
                                      LbQuantity quantity,
                                      double *out_si);
+
+/* The same of one that may be empty, which leaves @out_si alone. */
+gboolean lb_shift_group_read_if_said (LbShiftGroup *self,
+                                      LbField *field,
+                                      LbQuantity quantity,
+                                      double *out_si);
 
 G_END_DECLS

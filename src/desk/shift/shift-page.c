@@ -5,6 +5,8 @@
 
 #include "desk/shell/say.h"
 #include "desk/shell/selection.h"
+#include "desk/shift/conditions-group.h"
+#include "desk/shift/crew-group.h"
 #include "desk/shift/dive-group.h"
 #include "desk/shift/lost-group.h"
 #include "desk/shift/notes-group.h"
@@ -21,6 +23,8 @@ struct _LbShiftPage
 
   /* Template widgets */
   GtkCalendar *calendar;
+  LbConditionsGroup *conditions_group;
+  LbCrewGroup *crew_group;
   LbDiveGroup *dive_group;
   LbLostGroup *lost_group;
   LbNotesGroup *notes_group;
@@ -208,9 +212,12 @@ static void
 lb_shift_page_job_set (LbJobPage *page)
 {
   LbShiftPage *self = LB_SHIFT_PAGE (page);
-  LbShiftGroup *groups[] = { LB_SHIFT_GROUP (self->pile_lines), LB_SHIFT_GROUP (self->notes_group),
-                             LB_SHIFT_GROUP (self->used_group), LB_SHIFT_GROUP (self->dive_group),
-                             LB_SHIFT_GROUP (self->lost_group) };
+  LbShiftGroup *groups[] = {
+    LB_SHIFT_GROUP (self->pile_lines), LB_SHIFT_GROUP (self->notes_group),
+    LB_SHIFT_GROUP (self->used_group), LB_SHIFT_GROUP (self->dive_group),
+    LB_SHIFT_GROUP (self->lost_group), LB_SHIFT_GROUP (self->conditions_group),
+    LB_SHIFT_GROUP (self->crew_group)
+  };
 
   for (gsize i = 0; i < G_N_ELEMENTS (groups); i++)
     lb_shift_group_set_job (groups[i], lb_job_page_get_job (page));
@@ -243,6 +250,8 @@ lb_shift_page_class_init (LbShiftPageClass *klass)
   page_class->job_set = lb_shift_page_job_set;
   page_class->selection_set = lb_shift_page_selection_set;
 
+  g_type_ensure (LB_TYPE_CONDITIONS_GROUP);
+  g_type_ensure (LB_TYPE_CREW_GROUP);
   g_type_ensure (LB_TYPE_DIVE_GROUP);
   g_type_ensure (LB_TYPE_LOST_GROUP);
   g_type_ensure (LB_TYPE_NOTES_GROUP);
@@ -253,6 +262,8 @@ lb_shift_page_class_init (LbShiftPageClass *klass)
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/lastbent/Lastbent/shift-page.ui");
   gtk_widget_class_bind_template_child (widget_class, LbShiftPage, calendar);
+  gtk_widget_class_bind_template_child (widget_class, LbShiftPage, conditions_group);
+  gtk_widget_class_bind_template_child (widget_class, LbShiftPage, crew_group);
   gtk_widget_class_bind_template_child (widget_class, LbShiftPage, dive_group);
   gtk_widget_class_bind_template_child (widget_class, LbShiftPage, lost_group);
   gtk_widget_class_bind_template_child (widget_class, LbShiftPage, notes_group);
