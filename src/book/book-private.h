@@ -84,7 +84,7 @@ struct _LbBook
 gboolean lb_schema_create (sqlite3 *db, guint32 application_id);
 gboolean lb_schema_begin_file (sqlite3 *db, guint32 application_id); /* leaves a transaction open */
 gboolean lb_schema_check (sqlite3 *db, const char *name, GError **error);
-int lb_schema_format (sqlite3 *db); /* user_version; 0 when it cannot be read */
+gboolean lb_schema_find_format (sqlite3 *db, const char *name, int *out_format, GError **error);
 
 /* migrate.c: a file of an older format into one of ours, in one transaction, after a copy of it was
  * put beside it. */

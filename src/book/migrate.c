@@ -64,6 +64,7 @@ name_copy (const char *path)
   }
 }
 
+/* A file that could not be read afterwards either stays as it is. */
 static gboolean
 keep_copy (const char *path, const char *name, GError **error)
 {
@@ -73,8 +74,24 @@ keep_copy (const char *path, const char *name, GError **error)
     return FALSE;
 
   g_autoptr (LbBook) book = lb_book_new_for (db, path, FALSE);
+  g_autoptr (LbLedger) ledger = lb_book_read (book, NULL, error);
+  if (ledger == NULL)
+    return FALSE;
+
   g_autofree char *copy = name_copy (path);
   return lb_book_copy_to (book, copy, error);
+}
+
+/* In the transaction, so that nobody changes the file between the look at it and the work. */
+static gboolean
+take_along (sqlite3 *db, const char *name, GError **error)
+{
+  int format;
+
+  if (!lb_schema_check (db, name, error) || !lb_schema_find_format (db, name, &format, error))
+    return FALSE;
+  /* Another program may have been faster. */
+  return format == LB_BOOK_FORMAT || rebuild (db, name, error);
 }
 
 gboolean
@@ -84,13 +101,9 @@ lb_migrate (const char *path, const char *name, GError **error)
     return FALSE;
 
   g_autoptr (sqlite3) db = lb_connection_open (path, SQLITE_OPEN_READWRITE, name, error);
-  if (db == NULL || !lb_schema_check (db, name, error) ||
-      !run (db, "PRAGMA foreign_keys=OFF; BEGIN IMMEDIATE", name, error))
+  if (db == NULL || !run (db, "PRAGMA foreign_keys=OFF; BEGIN IMMEDIATE", name, error))
     return FALSE;
-
-  /* Another program may have been faster. */
-  const gboolean is_done = lb_schema_format (db) == LB_BOOK_FORMAT || rebuild (db, name, error);
-  if (is_done && run (db, "COMMIT", name, error))
+  if (take_along (db, name, error) && run (db, "COMMIT", name, error))
     return TRUE;
   if (!sqlite3_get_autocommit (db))
     sqlite3_exec (db, "ROLLBACK", NULL, NULL, NULL);

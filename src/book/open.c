@@ -274,9 +274,12 @@ opening_check (Opening *opening, GError **error)
 static LbBook *
 opening_finish (Opening *opening, GError **error)
 {
-  const gboolean is_old = lb_schema_format (opening->reader) != LB_BOOK_FORMAT;
+  int format;
 
-  if (opening->may_write && is_old && !lb_migrate (opening->path, opening->name, error))
+  if (!lb_schema_find_format (opening->reader, opening->name, &format, error))
+    return NULL;
+  if (opening->may_write && format != LB_BOOK_FORMAT &&
+      !lb_migrate (opening->path, opening->name, error))
     return NULL;
 
   sqlite3 *db = opening->may_write ? open_writer (opening->path, opening->name, error)

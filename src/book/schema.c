@@ -198,23 +198,31 @@ is_part (sqlite3_stmt *row, const SchemaPart *part)
          g_strcmp0 (sql, part->sql) == 0;
 }
 
-int
-lb_schema_format (sqlite3 *db)
+gboolean
+lb_schema_find_format (sqlite3 *db, const char *name, int *out_format, GError **error)
 {
   g_autoptr (sqlite3_stmt) row = NULL;
+  int rc = sqlite3_prepare_v2 (db, "PRAGMA user_version", -1, &row, NULL);
 
-  if (sqlite3_prepare_v2 (db, "PRAGMA user_version", -1, &row, NULL) != SQLITE_OK ||
-      sqlite3_step (row) != SQLITE_ROW)
-    return 0;
-  return sqlite3_column_int (row, 0);
+  if (rc == SQLITE_OK)
+    rc = sqlite3_step (row);
+  if (rc != SQLITE_ROW) {
+    lb_connection_fail (db, rc, name, error);
+    return FALSE;
+  }
+  *out_format = sqlite3_column_int (row, 0);
+  return TRUE;
 }
 
 gboolean
 lb_schema_check (sqlite3 *db, const char *name, GError **error)
 {
-  const gboolean is_1 = lb_schema_format (db) == 1;
-  const SchemaPart *expected = is_1 ? parts_of_1 : parts;
-  const gsize n_expected = is_1 ? G_N_ELEMENTS (parts_of_1) : G_N_ELEMENTS (parts);
+  int format;
+  if (!lb_schema_find_format (db, name, &format, error))
+    return FALSE;
+
+  const SchemaPart *expected = format == 1 ? parts_of_1 : parts;
+  const gsize n_expected = format == 1 ? G_N_ELEMENTS (parts_of_1) : G_N_ELEMENTS (parts);
   g_autoptr (sqlite3_stmt) rows = NULL;
   gsize n_read = 0;
   int rc = sqlite3_prepare_v2 (db, "SELECT type, name, sql FROM sqlite_schema ORDER BY name", -1,

@@ -3,6 +3,16 @@
 
 #include <glib/gstdio.h>
 #include <sqlite3.h>
+#include <unistd.h>
+
+void
+fixture_use_memory (void)
+{
+  static const char memory[] = "/dev/shm";
+
+  if (g_access (memory, W_OK) == 0)
+    g_setenv ("TMPDIR", memory, TRUE);
+}
 
 char *
 fixture_folder (void)
@@ -155,6 +165,17 @@ fixture_bytes (const char *path)
   g_file_get_contents (path, &data, &n, &error);
   g_assert_no_error (error);
   return g_bytes_new_take (data, n);
+}
+
+void
+fixture_write (const char *path, const void *bytes, gsize n)
+{
+  g_autoptr (GError) error = NULL;
+
+  /* GLib 2.74 does not shorten a file that is there. */
+  g_remove (path);
+  g_file_set_contents_full (path, bytes, (gssize) n, G_FILE_SET_CONTENTS_NONE, 0644, &error);
+  g_assert_no_error (error);
 }
 
 void

@@ -12,6 +12,10 @@ G_BEGIN_DECLS
 #define FIXTURE_DAY 739677u
 #define FIXTURE_US  G_GINT64_CONSTANT (1772431200000000)
 
+/* Folders in memory from now on, where the system has such a place: for tests that write thousands of
+ * files. To be called first of all. */
+void fixture_use_memory (void);
+
 char *fixture_folder (void); /* a new, empty folder */
 char *fixture_path (const char *folder, const char *name);
 void fixture_remove (const char *folder); /* with the files in it */
@@ -63,5 +67,8 @@ void fixture_tamper (const char *path, const char *sql);
 
 /* The bytes of a file, for comparing. */
 GBytes *fixture_bytes (const char *path);
+
+/* Makes a file of just these bytes, whatever was there, without waiting for the disk. */
+void fixture_write (const char *path, const void *bytes, gsize n);
 
 G_END_DECLS

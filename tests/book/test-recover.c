@@ -62,15 +62,6 @@ read_file (const char *path)
   return fixture_read (book);
 }
 
-/* GLib 2.74 does not shorten a file that is there. */
-static void
-write_bytes (const char *path, const guint8 *bytes, gsize n)
-{
-  g_remove (path);
-  g_assert_true (g_file_set_contents_full (path, (const char *) bytes, (gssize) n,
-                                           G_FILE_SET_CONTENTS_NONE, 0644, NULL));
-}
-
 /* The same entry, apart from its numbers. */
 static void
 assert_same_entry (const LbLedger *one, const LbEntry *a, const LbLedger *other, const LbEntry *b)
@@ -184,7 +175,7 @@ test_first_page (Desk *desk, gconstpointer data)
   g_autofree guint8 *torn = g_memdup2 (bytes, n);
 
   memset (torn, 0, PAGE);
-  write_bytes (desk->path, torn, n);
+  fixture_write (desk->path, torn, n);
   expect_all (desk);
 }
 
@@ -204,7 +195,7 @@ test_inner_pages (Desk *desk, gconstpointer data)
     n_inner++;
   }
   g_assert_cmpuint (n_inner, >, 0);
-  write_bytes (desk->path, torn, n);
+  fixture_write (desk->path, torn, n);
   g_autoptr (LbBook) book = lb_book_open (desk->path, LB_BOOK_READ, NULL);
   g_assert_null (book);
   expect_all (desk);
@@ -223,7 +214,7 @@ test_each_page (Desk *desk, gconstpointer data)
     LbRecovery recovery;
 
     memset (torn + at, 0, PAGE);
-    write_bytes (desk->path, torn, n);
+    fixture_write (desk->path, torn, n);
     g_autoptr (LbLedger) part = recover (desk, &recovery);
     n_with_loss += !lb_recovery_is_whole (&recovery);
     g_assert_cmpuint (recovery.n_entries + recovery.n_lost_entries, <=, desk->whole->entries->len);
@@ -252,7 +243,7 @@ test_cut (Desk *desk, gconstpointer data)
   for (int tenth = 3; tenth < 10; tenth++) {
     LbRecovery recovery;
 
-    write_bytes (desk->path, bytes, n * (gsize) tenth / 10);
+    fixture_write (desk->path, bytes, n * (gsize) tenth / 10);
     g_autoptr (LbLedger) part = recover (desk, &recovery);
     g_assert_cmpuint (recovery.n_unread_bytes, ==, n - n * (gsize) tenth / 10);
     g_assert_cmpuint (part->piles->len, >, 0);
@@ -314,7 +305,7 @@ test_spoilt_rows (Desk *desk, gconstpointer data)
     gsize n;
     const guint8 *bytes = g_bytes_get_data (desk->bytes, &n);
 
-    write_bytes (desk->path, bytes, n);
+    fixture_write (desk->path, bytes, n);
     damage (desk->path, spoils[i]);
     g_autoptr (LbLedger) part = recover (desk, &recovery);
     g_assert_cmpuint (part->entries->len, ==, desk->whole->entries->len - 1);
@@ -334,7 +325,7 @@ test_format_1 (Desk *desk, gconstpointer data)
   LbRecovery recovery;
 
   memset (torn + 100, 0xee, 500);
-  write_bytes (desk->path, torn, n);
+  fixture_write (desk->path, torn, n);
   g_autoptr (LbLedger) part = recover (desk, &recovery);
   g_assert_cmpuint (part->entries->len, ==, desk->whole->entries->len);
 }

@@ -194,6 +194,21 @@ fault_vfs_arm (guint kinds, FaultManner manner, guint k)
 }
 
 gboolean
+fault_vfs_pause (void)
+{
+  const gboolean was_armed = disk.is_armed;
+
+  disk.is_armed = FALSE;
+  return was_armed;
+}
+
+void
+fault_vfs_go_on (void)
+{
+  disk.is_armed = TRUE;
+}
+
+gboolean
 fault_vfs_disarm (void)
 {
   disk.is_armed = FALSE;

@@ -27,6 +27,11 @@ typedef enum {
 void fault_vfs_install (void); /* as the default from now on, not armed */
 void fault_vfs_arm (guint kinds, FaultManner manner, guint k);
 
+/* In the middle of a work: what comes is no part of it, until it goes on. Returns: whether it was
+ * armed */
+gboolean fault_vfs_pause (void);
+void fault_vfs_go_on (void);
+
 /* Returns: whether a fault happened since it was armed */
 gboolean fault_vfs_disarm (void);
 

@@ -1,12 +1,15 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The k-th read, write, sync, truncate, open or delete fails, for k = 1, 2, 3 … until the work is
  * done untouched: once, for ever, or because the disk is full. Afterwards the file is the old one
- * or the new one, and who asked was told.
+ * or the new one, and who asked was told that the disk is at fault and that nothing is stored.
  *
  * The last test takes the journal away and must find files in between: the shim can see a fault. */
 #include "book-fixture.h"
 
+#include "book/packet.h"
+#include "book/seal.h"
 #include "fault-vfs.h"
+#include "format-1.h"
 
 #include <glib/gstdio.h>
 #include <locale.h>
@@ -19,6 +22,8 @@
 typedef struct
 {
   const char *name;
+
+  /* @book is open for writing; %NULL for a work that begins with opening the file itself. */
   gboolean (*work) (LbBook *book, const char *folder, GError **error);
   guint n_entries, n_piles; /* what the work adds to the job */
 } Work;
@@ -61,11 +66,54 @@ copy_work (LbBook *book, const char *folder, GError **error)
   return lb_book_copy_to (book, path, error);
 }
 
+static gboolean
+sign_work (LbBook *book, const char *folder, GError **error)
+{
+  g_autoptr (LbLedger) ledger = lb_book_read (book, NULL, error);
+
+  return ledger != NULL &&
+         lb_book_sign (book, ledger, lb_ledger_shift (ledger, 0)->id, "superintendent", error);
+}
+
+/* The copy of the job that is joined lies on the healthy part of the disk: it is read beforehand. */
+static gboolean
+join_work (LbBook *book, const char *folder, GError **error)
+{
+  const gboolean was_armed = fault_vfs_pause ();
+  g_autofree char *path = fixture_path (folder, "other");
+  g_assert_true (lb_book_copy_to (book, path, NULL));
+  g_autoptr (LbBook) other = lb_book_open (path, LB_BOOK_WRITE, NULL);
+  g_assert_true (record_work (other, folder, NULL));
+  g_autoptr (LbPacket) packet = lb_packet_open (path, NULL, NULL);
+  g_assert_nonnull (packet);
+  if (was_armed)
+    fault_vfs_go_on ();
+
+  g_autoptr (LbLedger) ledger = lb_book_read (book, NULL, error);
+  return ledger != NULL && lb_book_join (book, ledger, packet, NULL, NULL, NULL, NULL, error);
+}
+
+/* Opening a file of format 1 for writing takes it along. */
+static gboolean
+migrate_work (LbBook *book, const char *folder, GError **error)
+{
+  g_autofree char *path = fixture_path (folder, "job");
+  g_autoptr (LbBook) opened = lb_book_open (path, LB_BOOK_WRITE, error);
+
+  return opened != NULL;
+}
+
 static const Work works[] = {
-  { "record", record_work, 3, 0 },
-  { "add-piles", add_work, 0, 200 },
-  { "copy", copy_work, 0, 0 },
+  { "record", record_work, 3, 0 }, { "add-piles", add_work, 0, 200 },
+  { "copy", copy_work, 0, 0 },     { "sign", sign_work, 1, 0 },
+  { "join", join_work, 3, 0 },     { "migrate", migrate_work, 0, 0 },
 };
+
+static gboolean
+opens_itself (const Work *work)
+{
+  return work->work == migrate_work;
+}
 
 static const struct
 {
@@ -118,31 +166,46 @@ assert_copy (const char *folder, gboolean is_done)
 
 /* The job that each work begins with. Made once: it takes the disk longer than the works do. */
 static GBytes *
-make_job (void)
+make_job (gboolean is_old)
 {
   g_autofree char *folder = fixture_folder ();
   g_autofree char *path = fixture_path (folder, "job");
   LbBook *book = fixture_book (path);
 
   fixture_add_piles (book, 20, 8);
+  g_free (fixture_shift (book, 0));
   lb_book_close (book);
+  if (is_old)
+    format_1_make (path);
   GBytes *bytes = fixture_bytes (path);
   fixture_remove (folder);
   return bytes;
 }
 
 static LbBook *
-open_job (GBytes *job, const char *path)
+open_job (const Work *work, GBytes *job, const char *path)
 {
   g_autoptr (GError) error = NULL;
   gsize n = 0;
   const char *bytes = g_bytes_get_data (job, &n);
 
-  g_file_set_contents_full (path, bytes, (gssize) n, G_FILE_SET_CONTENTS_NONE, 0644, &error);
-  g_assert_no_error (error);
+  fixture_write (path, bytes, n);
+  if (opens_itself (work))
+    return NULL;
   LbBook *book = lb_book_open (path, LB_BOOK_WRITE, &error);
   g_assert_no_error (error);
   return book;
+}
+
+/* What is said names the file and is about the disk or the file, never that all is well or that the
+ * entry was wrong. A page that cannot be read while a file is checked counts as damage. */
+static void
+assert_told (const Work *work, const GError *error)
+{
+  g_assert_true (error->domain == LB_BOOK_ERROR);
+  if (error->code != LB_BOOK_ERROR_DAMAGED || !opens_itself (work))
+    g_assert_true (error->code == LB_BOOK_ERROR_DISK || error->code == LB_BOOK_ERROR_OPEN);
+  g_assert_nonnull (strstr (error->message, LB_BOOK_SUFFIX));
 }
 
 /* One work with the fault at its k-th operation; whether the fault came to pass. */
@@ -153,7 +216,7 @@ try_fault (const Work *work, GBytes *job, FaultManner manner, guint kinds, guint
   g_autofree char *path = fixture_path (folder, "job");
   g_autoptr (GError) error = NULL;
   guint n_entries, n_piles;
-  LbBook *book = open_job (job, path);
+  LbBook *book = open_job (work, job, path);
 
   fault_vfs_arm (kinds, manner, k);
   const gboolean is_done = work->work (book, folder, &error);
@@ -161,7 +224,7 @@ try_fault (const Work *work, GBytes *job, FaultManner manner, guint kinds, guint
   g_assert_true (is_done == (error == NULL));
   if (!is_done) {
     g_assert_true (had_fault);
-    g_assert_true (error->domain == LB_BOOK_ERROR);
+    assert_told (work, error);
     (*n_told)++;
   }
   lb_book_close (book);
@@ -183,7 +246,7 @@ static void
 test_faults (gconstpointer data)
 {
   const Work *work = data;
-  g_autoptr (GBytes) job = make_job ();
+  g_autoptr (GBytes) job = make_job (opens_itself (work));
   guint n_tried = 0;
   guint n_told = 0;
 
@@ -256,6 +319,7 @@ int
 main (int argc, char **argv)
 {
   setlocale (LC_ALL, "");
+  fixture_use_memory ();
   g_test_init (&argc, &argv, NULL);
   fault_vfs_install ();
   for (gsize i = 0; i < G_N_ELEMENTS (works); i++) {

@@ -1,22 +1,88 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The program is killed while it records, 200 times at random moments: every act that it said was
- * stored is there, and the file is whole each time. */
+/* The program is killed in the middle of what it does, a thousand times at random moments: all that
+ * it said was done is there, nothing is there by half, and the file is whole each time.
+ *
+ * A deed is done by a child that says a number through a pipe once it is on the disk. Some go on and
+ * on (recording, signing), and the file grows from kill to kill; others are done once (joining,
+ * migrating), and the file begins anew each time. */
 #include "book-fixture.h"
 
+#include "book/packet.h"
+#include "book/seal.h"
+#include "format-1.h"
+
 #include <locale.h>
+#include <math.h>
 #include <signal.h>
 #include <stdlib.h>
+#include <string.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
-#define N_KILLS 200
+/* The sanitizers slow each look at the file down; the moments are as random with fewer. */
+#ifdef __SANITIZE_ADDRESS__
+#define SHARE 5
+#else
+#define SHARE 1
+#endif
 
-/* The child: records notes numbered from @next on, and says each number once it is stored.
- * Two entries an act, so that half an act can be told. Never returns. */
-static void
-record_until_killed (const char *path, guint32 next, int pipe_fd)
+/* After so many kills a file that grows begins anew, or looking through it would take all the time. */
+#define KILLS_A_FILE 25
+
+/* How long a child goes on at most after its first act. */
+#define ACTS_MOST_US 8000
+
+#define N_PILES         3
+#define N_JOINED_ACTS   60
+#define N_MIGRATED_ACTS 200
+
+typedef struct
 {
-  LbBook *book = lb_book_open (path, LB_BOOK_WRITE, NULL);
+  char *folder, *path;
+  GBytes *begin;  /* the file as each run begins */
+  char *packet;   /* what is joined, NULL for none */
+  guint n_before; /* entries at the beginning, and what is there when all is done */
+  guint n_after;
+} Ground;
+
+typedef struct
+{
+  const char *name;
+  guint n_kills;
+  void (*prepare) (Ground *ground);
+
+  /* In the child: does it, from number @next on, and says what is done. */
+  void (*act) (const Ground *ground, guint32 next, int pipe_fd);
+
+  /* How many are done by what the file holds; asserts that none is by half. */
+  guint32 (*count) (const Ground *ground, const LbLedger *ledger);
+  gboolean goes_on;
+} Deed;
+
+static void
+say (int pipe_fd, guint32 number)
+{
+  if (write (pipe_fd, &number, sizeof number) != sizeof number)
+    _exit (5);
+}
+
+/* --- Recording: notes, two an act, so that half an act can be told --------------------------- */
+
+static void
+prepare_plain (Ground *ground)
+{
+  LbBook *book = fixture_book (ground->path);
+
+  fixture_add_piles (book, N_PILES, 8);
+  lb_book_close (book);
+  ground->begin = fixture_bytes (ground->path);
+  ground->n_before = 1;
+}
+
+static void
+act_record (const Ground *ground, guint32 next, int pipe_fd)
+{
+  LbBook *book = lb_book_open (ground->path, LB_BOOK_WRITE, NULL);
 
   if (book == NULL)
     _exit (3);
@@ -28,9 +94,184 @@ record_until_killed (const char *path, guint32 next, int pipe_fd)
     drafts[0].note = drafts[1].note = number;
     if (!lb_book_record (book, drafts, 2, NULL, NULL))
       _exit (4);
-    if (write (pipe_fd, &next, sizeof next) != sizeof next)
-      _exit (5);
+    say (pipe_fd, next);
   }
+}
+
+static guint32
+count_recorded (const Ground *ground, const LbLedger *ledger)
+{
+  const guint n_acts = (ledger->entries->len - ground->n_before) / 2;
+
+  g_assert_cmpuint (ledger->entries->len, ==, ground->n_before + 2 * n_acts);
+  for (guint i = 0; i < 2 * n_acts; i++) {
+    const LbEntry *entry = lb_ledger_entry (ledger, ground->n_before + i);
+    g_assert_cmpuint (strtoul (entry->note, NULL, 10), ==, i / 2 + 1);
+  }
+  return n_acts;
+}
+
+/* --- Signing: a shift a day, each with an entry and then its seal --------------------------- */
+
+static void
+act_sign (const Ground *ground, guint32 next, int pipe_fd)
+{
+  LbBook *book = lb_book_open (ground->path, LB_BOOK_WRITE, NULL);
+  LbLedger *ledger = book != NULL ? lb_book_read (book, NULL, NULL) : NULL;
+
+  if (ledger == NULL)
+    _exit (3);
+  for (;; next++) {
+    LbDraft draft = LB_DRAFT_INIT (LB_ENTRY_RODS);
+    char *shift = NULL;
+
+    draft.amount = next;
+    /* A shift that was cut off before its signature is found again, and its entry is one more. */
+    if (!lb_book_open_shift (book, FIXTURE_DAY + next, "day", NULL, &shift, NULL))
+      _exit (4);
+    draft.shift_id = shift;
+    if (!lb_book_record (book, &draft, 1, NULL, NULL) ||
+        !lb_book_sign (book, ledger, shift, "superintendent", NULL))
+      _exit (4);
+    g_free (shift);
+    say (pipe_fd, next);
+  }
+}
+
+/* Seals follow the days; what they cover is proved by lb_book_check(). */
+static guint32
+count_signed (const Ground *ground, const LbLedger *ledger)
+{
+  guint32 n = 0;
+
+  for (guint i = 0; i < ledger->entries->len; i++) {
+    const LbEntry *entry = lb_ledger_entry (ledger, i);
+
+    if (entry->kind != LB_ENTRY_SEAL)
+      continue;
+    n++;
+    g_assert_cmpuint (lb_ledger_shift (ledger, (guint) entry->shift)->day, ==, FIXTURE_DAY + n);
+  }
+  return n;
+}
+
+/* --- Joining: all of another copy's acts, or none ------------------------------------------- */
+
+static void
+prepare_join (Ground *ground)
+{
+  g_autoptr (GError) error = NULL;
+  LbBook *book;
+
+  prepare_plain (ground);
+  ground->packet = fixture_path (ground->folder, "other");
+  book = lb_book_open (ground->path, LB_BOOK_WRITE, &error);
+  g_assert_no_error (error);
+  g_assert_true (lb_book_copy_to (book, ground->packet, &error));
+  lb_book_close (book);
+
+  book = lb_book_open (ground->packet, LB_BOOK_WRITE, &error);
+  g_assert_no_error (error);
+  g_assert_true (lb_book_begin (book, NULL));
+  g_autofree char *shift = fixture_shift (book, 0);
+  for (guint i = 0; i < N_JOINED_ACTS; i++)
+    g_free (fixture_record (book, shift, LB_ENTRY_RODS, (int) (i % N_PILES), NULL, i));
+  g_assert_true (lb_book_commit (book, NULL));
+  lb_book_close (book);
+  ground->n_after = ground->n_before + N_JOINED_ACTS;
+}
+
+static void
+act_join (const Ground *ground, guint32 next, int pipe_fd)
+{
+  LbBook *book = lb_book_open (ground->path, LB_BOOK_WRITE, NULL);
+  LbLedger *ledger = book != NULL ? lb_book_read (book, NULL, NULL) : NULL;
+  LbPacket *packet = lb_packet_open (ground->packet, NULL, NULL);
+
+  if (ledger == NULL || packet == NULL)
+    _exit (3);
+  if (!lb_book_join (book, ledger, packet, NULL, NULL, NULL, NULL, NULL))
+    _exit (4);
+  say (pipe_fd, next);
+  pause ();
+}
+
+static guint32
+count_all_or_none (const Ground *ground, const LbLedger *ledger)
+{
+  if (ledger->entries->len == ground->n_before)
+    return 0;
+  g_assert_cmpuint (ledger->entries->len, ==, ground->n_after);
+  return 1;
+}
+
+/* --- Migrating: an old file opened for writing ---------------------------------------------- */
+
+#define FORMAT_AT 63 /* the low byte of user_version in the header of an SQLite file */
+
+static void
+prepare_migrate (Ground *ground)
+{
+  LbBook *book = fixture_book (ground->path);
+
+  g_assert_true (lb_book_begin (book, NULL));
+  fixture_add_piles (book, N_PILES, 8);
+  g_autofree char *shift = fixture_shift (book, 0);
+  for (guint i = 0; i < N_MIGRATED_ACTS; i++)
+    g_free (fixture_record (book, shift, LB_ENTRY_RODS, (int) (i % N_PILES), NULL, i));
+  g_assert_true (lb_book_commit (book, NULL));
+  lb_book_close (book);
+  format_1_make (ground->path);
+  ground->begin = fixture_bytes (ground->path);
+  ground->n_before = ground->n_after = 1 + N_MIGRATED_ACTS;
+}
+
+static void
+act_migrate (const Ground *ground, guint32 next, int pipe_fd)
+{
+  LbBook *book = lb_book_open (ground->path, LB_BOOK_WRITE, NULL);
+
+  if (book == NULL)
+    _exit (3);
+  say (pipe_fd, next);
+  pause ();
+}
+
+/* All rows, in whichever format. That the file looked through is of the new one says only that this
+ * test opened it; so it is told by the bytes, before. */
+static guint32
+count_migrated (const Ground *ground, const LbLedger *ledger)
+{
+  g_assert_cmpuint (ledger->entries->len, ==, ground->n_after);
+  g_assert_cmpuint (ledger->piles->len, ==, N_PILES);
+  return 1;
+}
+
+/* --- Killing -------------------------------------------------------------------------------- */
+
+static const Deed deeds[] = {
+  { "recording", 400, prepare_plain, act_record, count_recorded, TRUE },
+  { "signing", 200, prepare_plain, act_sign, count_signed, TRUE },
+  { "joining", 200, prepare_join, act_join, count_all_or_none, FALSE },
+  { "migrating", 200, prepare_migrate, act_migrate, count_migrated, FALSE },
+};
+
+/* Empties the folder of what a kill left, but for the packet, and puts the first file back. */
+static void
+begin_anew (const Ground *ground)
+{
+  g_autoptr (GDir) dir = g_dir_open (ground->folder, 0, NULL);
+  const char *name;
+  gsize n;
+  const void *bytes = g_bytes_get_data (ground->begin, &n);
+
+  while ((name = g_dir_read_name (dir)) != NULL) {
+    g_autofree char *path = g_build_filename (ground->folder, name, NULL);
+
+    if (g_strcmp0 (path, ground->packet) != 0)
+      g_assert_cmpint (unlink (path), ==, 0);
+  }
+  fixture_write (ground->path, bytes, n);
 }
 
 /* The last number that the child said; @last when it said none. */
@@ -44,23 +285,28 @@ read_said (int pipe_fd, guint32 last)
   return last;
 }
 
-/* Waits for the first number and then for a while, by chance up to as long as that took:
- * long enough on any disk for the kill to come anywhere in an act. */
+/* Waits for a moment of chance. What goes on has said something before, and is waited for up to as
+ * long as that took, though not for hundreds of acts; of what is done once, which takes @usual_us,
+ * the first half is spent on opening. */
 static guint32
-wait_for_a_moment (int pipe_fd)
+wait_for_a_moment (const Deed *deed, int pipe_fd, guint32 last, gint64 usual_us)
 {
   const gint64 begin = g_get_monotonic_time ();
-  guint32 said = 0;
+  guint32 said = last;
 
-  g_assert_cmpint (read (pipe_fd, &said, sizeof said), ==, sizeof said);
-  const gint64 took = g_get_monotonic_time () - begin;
-  g_usleep ((gulong) g_test_rand_int_range (0, (gint32) CLAMP (took, 1000, 1000000)));
+  if (deed->goes_on) {
+    g_assert_cmpint (read (pipe_fd, &said, sizeof said), ==, sizeof said);
+    usual_us = CLAMP (g_get_monotonic_time () - begin, 100, ACTS_MOST_US);
+  } else {
+    g_usleep ((gulong) usual_us / 2);
+  }
+  g_usleep ((gulong) g_test_rand_int_range (0, (gint32) usual_us));
   return said;
 }
 
-/* Starts a child, kills it after a while, and returns the last number it said. */
+/* Starts a child and kills it; the last number it said. @usual_us below 0: lets it be done once. */
 static guint32
-kill_one (const char *path, guint32 last)
+kill_one (const Deed *deed, const Ground *ground, guint32 last, gint64 usual_us)
 {
   int ends[2];
   int status = 0;
@@ -70,76 +316,109 @@ kill_one (const char *path, guint32 last)
   g_assert_cmpint (child, >=, 0);
   if (child == 0) {
     close (ends[0]);
-    record_until_killed (path, last + 1, ends[1]);
+    deed->act (ground, last + 1, ends[1]);
   }
   close (ends[1]);
-  last = wait_for_a_moment (ends[0]);
+
+  guint32 said = last;
+  if (usual_us < 0)
+    g_assert_cmpint (read (ends[0], &said, sizeof said), ==, sizeof said);
+  else
+    said = wait_for_a_moment (deed, ends[0], last, usual_us);
   g_assert_cmpint (kill (child, SIGKILL), ==, 0);
   g_assert_cmpint (waitpid (child, &status, 0), ==, child);
   g_assert_true (WIFSIGNALED (status));
-  last = read_said (ends[0], last);
+  said = read_said (ends[0], said);
   close (ends[0]);
-  return last;
+  return said;
 }
 
-/* Every act up to the last one said is there, whole and in order; one more may be, which was
- * stored and not said any more. Returns the last that is there. */
-static guint32
-check_file (const char *path, guint32 said)
+/* What is done once is timed once, so that kills come anywhere in it. */
+static gint64
+usual_time (const Deed *deed, const Ground *ground)
 {
+  const gint64 begin = g_get_monotonic_time ();
+
+  if (deed->goes_on)
+    return 0;
+  g_assert_cmpuint (kill_one (deed, ground, 0, -1), ==, 1);
+  return g_get_monotonic_time () - begin;
+}
+
+/* The file is whole, and all that was said is in it. */
+static guint32
+look_through (const Deed *deed, const Ground *ground, guint32 said)
+{
+  g_autoptr (GBytes) bytes = fixture_bytes (ground->path);
+  const guint8 format = ((const guint8 *) g_bytes_get_data (bytes, NULL))[FORMAT_AT];
   g_autoptr (GError) error = NULL;
-  g_autoptr (LbBook) book = lb_book_open (path, LB_BOOK_WRITE, &error);
+  g_autoptr (LbBook) book = lb_book_open (ground->path, LB_BOOK_WRITE, &error);
   g_assert_no_error (error);
   g_autoptr (LbLedger) ledger = fixture_read (book);
-  const guint n_acts = (ledger->entries->len - 1) / 2;
   g_auto (GStrv) findings = NULL;
 
-  g_assert_cmpuint (ledger->entries->len, ==, 1 + 2 * n_acts);
-  g_assert_cmpuint (n_acts, >=, said);
-  g_assert_cmpuint (n_acts, <=, said + 1);
-  for (guint i = 0; i < 2 * n_acts; i++) {
-    const LbEntry *entry = lb_ledger_entry (ledger, 1 + i);
-    g_assert_cmpuint (strtoul (entry->note, NULL, 10), ==, i / 2 + 1);
-  }
   g_assert_true (lb_book_check (book, &findings, &error));
   g_assert_no_error (error);
   g_assert_cmpstr (findings[0], ==, NULL);
-  return n_acts;
+
+  const guint32 n = deed->count == count_migrated && format == 1 ? 0 : deed->count (ground, ledger);
+  if (deed->count == count_migrated)
+    count_migrated (ground, ledger);
+  g_assert_cmpuint (n, >=, said);
+  g_assert_cmpuint (n, <=, said + 1);
+  return n;
 }
 
 static void
-test_killed (void)
+test_killed (gconstpointer data)
 {
-  g_autofree char *folder = fixture_folder ();
-  g_autofree char *path = fixture_path (folder, "killed");
+  const Deed *deed = data;
+  Ground ground = { .folder = fixture_folder () };
+  const guint n_kills = deed->n_kills / SHARE;
+  guint n_journals = 0, n_unsaid = 0, n_done = 0;
   guint32 last = 0;
-  guint n_journals = 0;
-  guint n_unsaid = 0;
 
-  lb_book_close (fixture_book (path));
-  for (int i = 0; i < N_KILLS; i++) {
-    g_autofree char *journal = g_strconcat (path, "-journal", NULL);
-    const guint32 said = kill_one (path, last);
+  ground.path = fixture_path (ground.folder, "killed");
+  deed->prepare (&ground);
+  const gint64 usual_us = usual_time (deed, &ground);
+  for (guint i = 0; i < n_kills; i++) {
+    g_autofree char *journal = g_strconcat (ground.path, "-journal", NULL);
+
+    if (!deed->goes_on || i % KILLS_A_FILE == 0) {
+      begin_anew (&ground);
+      last = 0;
+    }
+    const guint32 before = last;
+    const guint32 said = kill_one (deed, &ground, last, usual_us);
 
     if (g_file_test (journal, G_FILE_TEST_EXISTS))
       n_journals++;
-    last = check_file (path, said);
+    last = look_through (deed, &ground, said);
     n_unsaid += last - said;
+    n_done += said - before;
   }
-  g_test_message ("%d kills, %u acts said and found, %u stored and not said, "
-                  "%u journals rolled back or stale, 0 acts lost",
-                  N_KILLS, last - n_unsaid, n_unsaid, n_journals);
-  g_assert_cmpuint (last, >=, N_KILLS);
-  /* Some kills must have hit the middle of an act, or the test shows nothing. */
-  g_assert_cmpuint (n_journals, >, 0);
-  fixture_remove (folder);
+  g_test_message ("%s: %u kills, %u done and found, %u done and not said any more, %u journals "
+                  "left, 0 lost, 0 by half",
+                  deed->name, n_kills, n_done, n_unsaid, n_journals);
+  g_assert_cmpuint (n_done, >, 0);
+  /* Some kills must have hit the middle, or the test shows nothing. */
+  g_assert_cmpuint (n_journals + n_unsaid, >, 0);
+  fixture_remove (ground.folder);
+  g_free (ground.folder);
+  g_free (ground.path);
+  g_free (ground.packet);
+  g_bytes_unref (ground.begin);
 }
 
 int
 main (int argc, char **argv)
 {
   setlocale (LC_ALL, "");
+  fixture_use_memory ();
   g_test_init (&argc, &argv, NULL);
-  g_test_add_func ("/faults/killed", test_killed);
+  for (gsize i = 0; i < G_N_ELEMENTS (deeds); i++) {
+    g_autofree char *name = g_strconcat ("/faults/killed/", deeds[i].name, NULL);
+    g_test_add_data_func (name, &deeds[i], test_killed);
+  }
   return g_test_run ();
 }
