@@ -38,3 +38,20 @@ lb_clock_text (gint64 us)
                                        : NULL;
   return time != NULL ? g_date_time_format (time, "%H:%M") : g_strdup ("–");
 }
+
+char *
+lb_moment_text (gint64 us)
+{
+  g_autoptr (GDateTime) utc = g_date_time_new_from_unix_utc (us / G_USEC_PER_SEC);
+  g_autoptr (GDateTime) local = g_date_time_to_local (utc);
+  GDate date;
+
+  g_date_clear (&date, 1);
+  g_date_set_dmy (&date, (GDateDay) g_date_time_get_day_of_month (local),
+                  (GDateMonth) g_date_time_get_month (local),
+                  (GDateYear) g_date_time_get_year (local));
+
+  g_autofree char *day = lb_day_text (g_date_get_julian (&date));
+  g_autofree char *clock = lb_clock_text (us);
+  return g_strdup_printf ("%s, %s", day, clock);
+}

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
+#include "book/day-account.h"
 #include "book/fold.h"
 #include "draw/palette.h"
 #include "draw/picture-text.h"
@@ -27,21 +28,16 @@ void lb_card_draw (cairo_t *cr,
                    double width_pt,
                    double height_pt);
 
-/* The daily production report of @day: what was done, dives, rods and oxygen, delays, totals to
- * date, a small plan. @dives: LbDiveAccount of that day's, as they left the surface. Pages break by measuring, so that their number hangs on voice and paper. */
+/* The daily production report: shifts and signatures, what was done, dives, rods and oxygen, delays,
+ * totals to date, a small plan. Pages break by measuring, so that their number hangs on voice and
+ * paper. @account: by lb_day_account_new(). */
 gsize lb_day_report_n_pages (const LbVoice *voice,
-                             const LbLedger *ledger,
-                             const LbFold *fold,
-                             const GArray *dives,
-                             guint32 day,
+                             const LbDayAccount *account,
                              double width_pt,
                              double height_pt);
 void lb_day_report_draw (cairo_t *cr,
                          const LbVoice *voice,
-                         const LbLedger *ledger,
-                         const LbFold *fold,
-                         const GArray *dives,
-                         guint32 day,
+                         const LbDayAccount *account,
                          gsize page,
                          double width_pt,
                          double height_pt);

@@ -100,6 +100,9 @@ double lb_dive_bottom_time (const LbEntry *dive);
 /* "07:10" by the local clock; "–" when not said. */
 char *lb_clock_text (gint64 us);
 
+/* Day and time of day, in the local time zone. */
+char *lb_moment_text (gint64 us);
+
 /* "Tue 14 Jul 2026" in the reader's language; and ISO for files. */
 char *lb_day_text (guint32 julian_day);
 char *lb_day_iso (guint32 julian_day);

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "book/dive-accounts.h"
+#include "book/day-accounts.h"
 #include "draw/page.h"
 #include "draw/picture.h"
 #include "draw/plan-words.h"
@@ -21,10 +21,9 @@ typedef struct
 {
   const LbToolJob *job;
   LbVoice voice;
-  LbCutBasis basis; /* of cards */
-  GArray *piles;    /* guint: of cards */
-  guint32 day;      /* of a report… */
-  GArray *dives;    /* …with its LbDiveAccounts */
+  LbCutBasis basis;            /* of cards */
+  GArray *piles;               /* guint: of cards */
+  const LbDayAccount *account; /* of a report */
 } Paper;
 
 static void
@@ -41,8 +40,7 @@ draw_report_cb (cairo_t *cr, gsize page, double width, double height, gpointer d
 {
   const Paper *paper = data;
 
-  lb_day_report_draw (cr, &paper->voice, paper->job->ledger, paper->job->fold, paper->dives,
-                      paper->day, page, width, height);
+  lb_day_report_draw (cr, &paper->voice, paper->account, page, width, height);
 }
 
 /* Pictures have one page: only the first of a longer print goes into a PNG or SVG. */
@@ -89,21 +87,21 @@ static LbExit
 print_day (Paper *paper, const char *day, const char *path, double width, double height)
 {
   g_autoptr (GError) error = NULL;
+  guint32 number;
 
-  if (!lb_tool_read_day (day, &paper->day, &error))
+  if (!lb_tool_read_day (day, &number, &error))
     return lb_tool_misuse ("%s", error->message);
-  if (!has_shift (paper->job->fold, paper->day)) {
+  if (!has_shift (paper->job->fold, number)) {
     g_set_error (&error, LB_BOOK_ERROR, LB_BOOK_ERROR_REFUSED,
                  _ ("The job has no shift on %s: “lastbent-tool totals” lists its days"), day);
     return lb_tool_refuse (error);
   }
 
-  g_autoptr (GArray) dives = lb_dive_accounts_new (paper->job->ledger, paper->job->fold,
-                                                   paper->day);
-  const gsize n_pages = lb_day_report_n_pages (&paper->voice, paper->job->ledger, paper->job->fold,
-                                               dives, paper->day, width, height);
+  g_autoptr (LbDayAccount) account = lb_day_account_new (paper->job->ledger, paper->job->fold,
+                                                         number);
+  const gsize n_pages = lb_day_report_n_pages (&paper->voice, account, width, height);
 
-  paper->dives = dives;
+  paper->account = account;
 
   if (!lb_picture_write (path, width, height, pages_for (path, n_pages), _ ("Daily report"),
                          draw_report_cb, paper, &error))

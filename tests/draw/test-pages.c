@@ -2,7 +2,7 @@
 /* The cut card and the daily report on paper: all that must be said can be read out of the PDF,
  * nothing is drawn off the sheet, and it is all grey. Worst cases on purpose: sixty bars, a mark
  * of forty letters, a day on which every pile was worked. */
-#include "book/dive-accounts.h"
+#include "book/day-accounts.h"
 #include "draw/page.h"
 #include "draw/picture.h"
 #include "draw/plan-words.h"
@@ -39,9 +39,8 @@ static void
 draw_report (cairo_t *cr, gsize page, double width, double height, gpointer data)
 {
   const Sheet *const sheet = data;
-  g_autoptr (GArray) dives = lb_dive_accounts_new (sheet->ledger, sheet->fold, sheet->day);
-  lb_day_report_draw (cr, &sheet->voice, sheet->ledger, sheet->fold, dives, sheet->day, page, width,
-                      height);
+  g_autoptr (LbDayAccount) account = lb_day_account_new (sheet->ledger, sheet->fold, sheet->day);
+  lb_day_report_draw (cr, &sheet->voice, account, page, width, height);
 }
 
 /* Text without any white space, since lines break where they like. */
@@ -510,9 +509,8 @@ n_pages_of (const Sheet *sheet, LbPaper paper)
 {
   double width, height;
   lb_paper_size (paper, &width, &height);
-  g_autoptr (GArray) dives = lb_dive_accounts_new (sheet->ledger, sheet->fold, sheet->day);
-  return lb_day_report_n_pages (&sheet->voice, sheet->ledger, sheet->fold, dives, sheet->day, width,
-                                height);
+  g_autoptr (LbDayAccount) account = lb_day_account_new (sheet->ledger, sheet->fold, sheet->day);
+  return lb_day_report_n_pages (&sheet->voice, account, width, height);
 }
 
 static void

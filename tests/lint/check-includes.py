@@ -18,7 +18,7 @@ ALLOWED = {
     "tool": {"trade", "book", "draw", "exchange", "tool"},
 }
 # Of book, draw may see the plain structs only.
-BOOK_STRUCTS = {"book/ledger.h", "book/finding.h", "book/fold.h", "book/dive-account.h",
+BOOK_STRUCTS = {"book/ledger.h", "book/finding.h", "book/fold.h", "book/day-account.h", "book/dive-account.h",
                 "book/shift-account.h"}
 FORBIDDEN_SYSTEM = {
     "trade": r"gio/|gtk|gdk|cairo|sqlite|stdio\.h|stdlib\.h|time\.h|locale\.h|libintl|glib/gi18n",

@@ -48,6 +48,35 @@ test_every_day (void)
   prove ("demo", "30 seals hold\n");
 }
 
+/* The paper has the whole seal, which “check” prints too. */
+static void
+test_on_paper (void)
+{
+  g_autofree char *pdftotext = g_find_program_in_path ("pdftotext");
+  g_auto (Said) signed_day = { 0 }, text = { 0 }, draft = { 0 };
+
+  if (pdftotext == NULL) {
+    g_test_skip ("pdftotext is not installed");
+    return;
+  }
+  shell_tool_ends (0, "demo paper");
+  shell_tool_ends (0, "record paper hours 06:00 16:30 --day 2026-06-09");
+  shell_tool_ends (0, "record paper crew 'diving supervisor' DS --day 2026-06-09");
+  shell_tool (&signed_day, 0, "sign paper 2026-06-09 --by superintendent");
+  shell_tool_ends (0, "print paper day 2026-06-09 signed.pdf");
+  shell_run (&text, pdftotext, "-layout", "signed.pdf", "-", NULL);
+
+  g_auto (GStrv) lines = g_strsplit (signed_day.out, "\n", -1);
+  g_assert_cmpuint (strlen (lines[1]), ==, 64);
+  shell_assert_says (text.out, lines[1]);
+  shell_assert_says (text.out, "Signed by superintendent, ");
+  shell_assert_says (text.out, "06:00–16:30 · Diving supervisor: DS");
+
+  shell_tool_ends (0, "print paper day 2026-06-10 draft.pdf");
+  shell_run (&draft, pdftotext, "-layout", "draft.pdf", "-", NULL);
+  shell_assert_says (draft.out, "Not signed: this is a draft.");
+}
+
 static void
 test_refused (void)
 {
@@ -66,6 +95,7 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   shell_set_up ();
   g_test_add_func ("/tool/sign/every-day", test_every_day);
+  g_test_add_func ("/tool/sign/on-paper", test_on_paper);
   g_test_add_func ("/tool/sign/refused", test_refused);
 
   const int failed = g_test_run ();

@@ -7,7 +7,7 @@
  */
 #include "desk/print/printout.h"
 
-#include "book/dive-accounts.h"
+#include "book/day-accounts.h"
 #include "desk/shell/preferences.h"
 #include "draw/plan-words.h"
 
@@ -126,17 +126,15 @@ record_report (LbPrintout *self)
   const LbLedger *ledger = lb_job_get_ledger (self->job);
   const LbFold *fold = lb_job_get_fold (self->job);
   const cairo_rectangle_t whole = { 0, 0, self->width, self->height };
-  g_autoptr (GArray) dives = lb_dive_accounts_new (ledger, fold, self->day);
-  const gsize n = lb_day_report_n_pages (&voice, ledger, fold, dives, self->day, self->width,
-                                         self->height);
+  g_autoptr (LbDayAccount) account = lb_day_account_new (ledger, fold, self->day);
+  const gsize n = lb_day_report_n_pages (&voice, account, self->width, self->height);
 
   g_ptr_array_set_size (self->pages, 0);
   for (gsize page = 0; page < n; page++) {
     cairo_surface_t *recording = cairo_recording_surface_create (CAIRO_CONTENT_COLOR_ALPHA, &whole);
     cairo_t *cr = cairo_create (recording);
 
-    lb_day_report_draw (cr, &voice, ledger, fold, dives, self->day, page, self->width,
-                        self->height);
+    lb_day_report_draw (cr, &voice, account, page, self->width, self->height);
     cairo_destroy (cr);
     g_ptr_array_add (self->pages, recording);
   }

@@ -121,26 +121,9 @@ done_clicked_cb (LbSignBar *self)
 }
 
 static char *
-moment_text (gint64 at_us)
-{
-  g_autoptr (GDateTime) utc = g_date_time_new_from_unix_utc (at_us / G_USEC_PER_SEC);
-  g_autoptr (GDateTime) local = g_date_time_to_local (utc);
-  GDate date;
-
-  g_date_clear (&date, 1);
-  g_date_set_dmy (&date, (GDateDay) g_date_time_get_day_of_month (local),
-                  (GDateMonth) g_date_time_get_month (local),
-                  (GDateYear) g_date_time_get_year (local));
-
-  g_autofree char *day = lb_day_text (g_date_get_julian (&date));
-  g_autofree char *clock = lb_clock_text (at_us);
-  return g_strdup_printf ("%s, %s", day, clock);
-}
-
-static char *
 signature_text (const LbSignature *signature)
 {
-  g_autofree char *moment = moment_text (signature->at_us);
+  g_autofree char *moment = lb_moment_text (signature->at_us);
   g_autofree char *since = g_strdup_printf (
     ngettext (" · %u entry since", " · %u entries since", signature->n_since), signature->n_since);
 
