@@ -165,6 +165,13 @@ put_double (GString *text, double value)
   put_bytes (text, room, sizeof room);
 }
 
+/* Whether the file says it, even if it says nothing that needs saying. */
+static gboolean
+is_said (const LbPile *pile, LbFact fact)
+{
+  return (pile->unsaid & (1u << fact)) == 0;
+}
+
 static void
 put_pile (GString *text, const LbPile *pile)
 {
@@ -182,8 +189,8 @@ put_pile (GString *text, const LbPile *pile)
   lb_put_text (text, pile->bar != NULL ? pile->bar->name : "");
   lb_put_number (text, pile->n_bars);
   put_double (text, pile->bar_inset_m);
-  put_double (text, pile->batter);
-  put_double (text, pile->bearing_rad);
+  put_double (text, is_said (pile, LB_FACT_BATTER) ? pile->batter : (double) NAN);
+  put_double (text, is_said (pile, LB_FACT_BEARING) ? pile->bearing_rad : (double) NAN);
   put_double (text, pile->head_m);
   put_double (text, pile->cut_m);
   put_double (text, pile->mudline_m);

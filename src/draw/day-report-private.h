@@ -33,9 +33,11 @@ void lb_report_none (LbReport *report);
 double lb_report_width (const LbReport *report);
 char *lb_report_say (const LbReport *report, LbQuantity quantity, double si);
 
-/* day-report-shifts.c: the day's shifts, their hours, crews and signatures; what is on hand. */
+/* day-report-shifts.c: the day's shifts, their hours, crews and signatures; what is on hand; what does
+ * not fit together. */
 void lb_report_shifts (LbReport *report);
 void lb_report_stocks (LbReport *report);
+void lb_report_findings (LbReport *report);
 
 /* day-report-work.c: what was done, pile by pile, dive by dive, and what was lost. */
 void lb_report_work (LbReport *report);

@@ -1,10 +1,12 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* What stands about the day's shifts on the daily report: who was in charge, when they worked, who
- * signed and under which seal, and what is on hand.
+ * signed and under which seal, what is on hand, and what does not fit together.
  *
  * The seal is printed whole: the paper is what proves that a file was not made anew. */
 #include "draw/day-report-private.h"
 
+#include "book/finding.h"
+#include "draw/finding-words.h"
 #include "draw/plan-words.h"
 #include "draw/record-words.h"
 #include "draw/voice-text.h"
@@ -126,4 +128,36 @@ lb_report_stocks (LbReport *report)
 
   g_autofree char *line = g_strdup_printf ("%s · %s", rods, cylinders);
   lb_report_line (report, line);
+}
+
+/* Whether a finding belongs on this day's paper: in a shift of it, or the job's and open. */
+static gboolean
+is_of_day (const LbReport *report, const LbFinding *finding)
+{
+  if (finding->shift >= 0)
+    return lb_ledger_shift (report->ledger, (guint) finding->shift)->day == report->day;
+  return finding->answer == NULL;
+}
+
+void
+lb_report_findings (LbReport *report)
+{
+  gboolean has_any = FALSE;
+
+  for (guint i = 0; i < report->account->findings->len; i++) {
+    const LbFinding *finding = &g_array_index (report->account->findings, LbFinding, i);
+
+    if (!is_of_day (report, finding))
+      continue;
+    if (!has_any)
+      lb_page_flow_section (&report->flow, _ ("What does not fit together"));
+    has_any = TRUE;
+
+    g_autofree char *text = lb_finding_text (&report->flow.pen.voice, report->ledger, report->fold,
+                                             finding);
+    g_autofree char *answer = lb_finding_answer_text (finding);
+    g_autofree char *line = g_strdup_printf ("%s %s", text,
+                                             answer != NULL ? answer : _ ("Not answered."));
+    lb_report_line (report, line);
+  }
 }

@@ -298,6 +298,7 @@ run (LbReport *report, gsize shown, double width_pt, double height_pt)
   show_title (report);
   show_totals (report);
   lb_report_work (report);
+  lb_report_findings (report);
   show_signatures (report);
   flow->running = NULL;
   return flow->page + 1;

@@ -11,7 +11,7 @@ PILE = ("id mark bent row note x_m y_m shape width_m void_m bar n_bars bar_inset
         "bearing_rad head_m cut_m mudline_m toe_m").split()
 REAL = {"x_m", "y_m", "width_m", "void_m", "bar_inset_m", "batter", "bearing_rad", "head_m", "cut_m",
         "mudline_m", "toe_m", "amount"}
-ZERO_WHEN_UNKNOWN = {"width_m", "void_m", "batter", "bearing_rad"}
+ZERO_WHEN_UNKNOWN = {"width_m", "void_m"}
 ENTRY = ("id act at_us who shift kind pile what bars count amount start_us end_us up_us note "
          "of").split()
 
