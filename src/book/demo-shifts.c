@@ -14,6 +14,7 @@
  */
 #include "book/demo-shifts.h"
 
+#include "book/demo-answers.h"
 #include "book/demo-chance.h"
 #include "book/demo-checks.h"
 #include "book/demo-events.h"
@@ -52,7 +53,8 @@ typedef struct
 {
   LbBook *book;
   const LbLedger *ledger;
-  guint *order; /* piles as the crew comes to them */
+  LbLedger *record; /* the same, and what is played */
+  guint *order;     /* piles as the crew comes to them */
   Work *works;
   guint n_piles;
   LbChance chance;
@@ -499,6 +501,16 @@ play_shift (Play *play, guint32 day, GError **error)
   return minutes_lost (play->shift) == LB_DEMO_SHIFT_MIN || work_shift (play, opened_us, error);
 }
 
+/* In the last shift they are still open. */
+static gboolean
+answer_findings (Play *play, GError **error)
+{
+  const LbDraft like = draft_of (play, LB_ENTRY_ANSWER, NULL);
+
+  return play->shift == N_SHIFTS - 1 ||
+         lb_demo_answer_findings (play->book, play->record, &like, error);
+}
+
 /* --- The order of work -------------------------------------------------------------------- */
 
 /* When the crew comes to a pile: bents 12 and 11, the dolphin beside them, then on toward the
@@ -540,14 +552,16 @@ lb_demo_shifts_record (LbBook *book, const LbLedger *ledger, GError **error)
 
   g_autofree guint *order = order_of_work (ledger);
   g_autofree Work *works = g_new0 (Work, ledger->piles->len + 1);
+  g_autoptr (LbLedger) record = lb_book_read (book, NULL, error);
   GDate date;
   Play play = { .book = book,
                 .ledger = ledger,
+                .record = record,
                 .order = order,
                 .works = works,
                 .n_piles = ledger->piles->len,
                 .chance = { SEED } };
-  gboolean is_told = TRUE;
+  gboolean is_told = record != NULL;
 
   for (guint i = 0; i < play.n_piles; i++)
     works[i].left = lb_bar_set_all (lb_ledger_pile (ledger, i)->n_bars);
@@ -555,7 +569,8 @@ lb_demo_shifts_record (LbBook *book, const LbLedger *ledger, GError **error)
   g_date_clear (&date, 1);
   g_date_set_dmy (&date, 8, G_DATE_JUNE, 2026);
   for (play.shift = 0; play.shift < N_SHIFTS && is_told; play.shift++) {
-    is_told = play_shift (&play, g_date_get_julian (&date), error);
+    is_told = play_shift (&play, g_date_get_julian (&date), error) &&
+              answer_findings (&play, error);
     do
       g_date_add_days (&date, 1);
     while (g_date_get_weekday (&date) == G_DATE_SUNDAY);

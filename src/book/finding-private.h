@@ -7,6 +7,9 @@ G_BEGIN_DECLS
 
 /* What finding-….c say to each other. */
 
+/* In place of a shift: all of them; -1 is none. */
+#define LB_EVERY_SHIFT (-2)
+
 /* What is said of a shift as a whole. */
 typedef struct
 {
@@ -20,7 +23,8 @@ typedef struct
 {
   const LbLedger *ledger;
   const LbFold *fold;
-  int shift, pile;       /* -1 for all */
+  int shift;             /* or LB_EVERY_SHIFT */
+  int pile;              /* -1 for all */
   LbShiftGlance *shifts; /* same index as the ledger's */
   GPtrArray *works;      /* const LbEntry: steps and bars, by pile, then shift, then time */
   GPtrArray *dives;      /* const LbEntry: of the shifts in question and the days about them */
@@ -33,7 +37,7 @@ typedef struct
 static inline gboolean
 lb_finding_search_has (const LbFindingSearch *search, int shift)
 {
-  return search->shift < 0 || search->shift == shift;
+  return search->shift == LB_EVERY_SHIFT || search->shift == shift;
 }
 
 /* Adds a copy of @finding with the key made of its kind and the ids, if it is asked for; @id and

@@ -132,9 +132,9 @@ glance_at_all (LbFindingSearch *search)
 static gboolean
 is_near (const LbFindingSearch *search, const LbEntry *dive)
 {
-  if (search->pile >= 0 || dive->shift < 0)
+  if (search->pile >= 0 || dive->shift < 0 || search->shift == -1)
     return FALSE;
-  if (search->shift < 0)
+  if (search->shift == LB_EVERY_SHIFT)
     return TRUE;
 
   const guint32 day = lb_ledger_shift (search->ledger, (guint) dive->shift)->day;
@@ -301,14 +301,14 @@ lb_findings_new (const LbLedger *ledger, const LbFold *fold)
   g_return_val_if_fail (ledger != NULL, NULL);
   g_return_val_if_fail (fold != NULL, NULL);
 
-  return search_for (ledger, fold, -1, -1);
+  return search_for (ledger, fold, LB_EVERY_SHIFT, -1);
 }
 
 GArray *
 lb_findings_new_of_shift (const LbLedger *ledger, const LbFold *fold, int shift)
 {
   g_return_val_if_fail (ledger != NULL, NULL);
-  g_return_val_if_fail (fold != NULL && shift >= 0 && (gsize) shift < fold->n_shifts, NULL);
+  g_return_val_if_fail (fold != NULL && shift >= -1 && shift < (int) fold->n_shifts, NULL);
 
   return search_for (ledger, fold, shift, -1);
 }
@@ -319,7 +319,7 @@ lb_findings_new_of_pile (const LbLedger *ledger, const LbFold *fold, int pile)
   g_return_val_if_fail (ledger != NULL, NULL);
   g_return_val_if_fail (fold != NULL && pile >= 0 && (guint) pile < fold->n_piles, NULL);
 
-  return search_for (ledger, fold, -1, pile);
+  return search_for (ledger, fold, LB_EVERY_SHIFT, pile);
 }
 
 guint

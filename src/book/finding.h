@@ -60,7 +60,7 @@ const char *lb_finding_kind_name (LbFindingKind kind);
  */
 GArray *lb_findings_new (const LbLedger *ledger, const LbFold *fold);
 
-/* Those of one shift and of the job; the same ones. */
+/* Those of one shift and of the job, the same ones; -1 for those of the job alone. */
 GArray *lb_findings_new_of_shift (const LbLedger *ledger, const LbFold *fold, int shift);
 
 /* Those about one pile; the same ones. */

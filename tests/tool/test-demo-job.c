@@ -2,6 +2,7 @@
 /* The demo job is what people first meet: it has to be as varied as it is said to be, and nobody in
  * it may do what the program warns of. */
 #include "book/demo-job.h"
+#include "book/finding.h"
 #include "book/fold.h"
 #include "trade/bottom-time.h"
 #include "trade/cut-plan.h"
@@ -204,6 +205,28 @@ test_existing_file (Demo *demo, gconstpointer data)
   g_assert_true (g_file_test (demo->path, G_FILE_TEST_EXISTS));
 }
 
+/* A stub left part burned without the hook is answered at the end of its shift; the last shift's are
+ * for the reader to answer. */
+static void
+test_findings (Demo *demo, gconstpointer data)
+{
+  const int last = (int) demo->ledger->shifts->len - 1;
+  g_autoptr (GArray) findings = lb_findings_new (demo->ledger, demo->fold);
+  guint n_answered = 0, n_open = 0;
+
+  for (guint i = 0; i < findings->len; i++) {
+    const LbFinding *finding = &g_array_index (findings, LbFinding, i);
+
+    if (finding->kind != LB_FINDING_NOT_RIGGED)
+      continue;
+    g_assert_true ((finding->answer == NULL) == (finding->shift == last));
+    n_answered += finding->answer != NULL ? 1 : 0;
+    n_open += finding->answer == NULL ? 1 : 0;
+  }
+  g_assert_cmpuint (n_answered, >, 3);
+  g_assert_cmpuint (n_open, >, 0);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -214,6 +237,7 @@ main (int argc, char **argv)
   ADD ("/demo-job/history", test_history);
   ADD ("/demo-job/dives-are-within-limits", test_dives_are_within_limits);
   ADD ("/demo-job/leaning-piles-are-rigged-first", test_leaning_piles_are_rigged_first);
+  ADD ("/demo-job/findings", test_findings);
   ADD ("/demo-job/same-everywhere", test_same_everywhere);
   ADD ("/demo-job/existing-file", test_existing_file);
 #undef ADD

@@ -21,6 +21,7 @@
 #include "desk/sheet/sheet-pile.h"
 #include "desk/sheet/visibility-row.h"
 #include "desk/shell/look.h"
+#include "draw/finding-words.h"
 #include "draw/plan-words.h"
 
 #include <adwaita.h>
@@ -112,12 +113,30 @@ ink_state (LbPileSheet *self)
   gtk_label_set_attributes (self->state_label, attributes);
 }
 
+/* What somebody said to a flag, NULL for nothing. */
+static char *
+find_answer (const GArray *findings, LbPileFlag flag)
+{
+  for (guint i = 0; i < findings->len; i++) {
+    const LbFinding *finding = &g_array_index (findings, LbFinding, i);
+
+    if ((finding->kind == LB_FINDING_BARS_LEFT && flag == LB_FLAG_SEVERED_WITH_BARS) ||
+        (finding->kind == LB_FINDING_PULLED_UNCUT && flag == LB_FLAG_PULLED_UNSEVERED) ||
+        (finding->kind == LB_FINDING_MORE_BARS && flag == LB_FLAG_MORE_BARS_THAN_HAS))
+      return lb_finding_answer_text (finding);
+  }
+  return NULL;
+}
+
 static void
-add_flag (LbPileSheet *self, LbPileFlag flag)
+add_flag (LbPileSheet *self, LbPileFlag flag, const char *answer)
 {
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 9);
-  GtkWidget *icon = gtk_image_new_from_icon_name ("dialog-question-symbolic");
-  GtkWidget *label = gtk_label_new (g_dgettext (GETTEXT_PACKAGE, lb_pile_flag_words (flag)));
+  GtkWidget *icon = gtk_image_new_from_icon_name (answer != NULL ? "emblem-ok-symbolic"
+                                                                 : "dialog-question-symbolic");
+  const char *words = g_dgettext (GETTEXT_PACKAGE, lb_pile_flag_words (flag));
+  g_autofree char *both = answer != NULL ? g_strdup_printf ("%s\n%s", words, answer) : NULL;
+  GtkWidget *label = gtk_label_new (both != NULL ? both : words);
 
   gtk_widget_set_valign (icon, GTK_ALIGN_START);
   gtk_label_set_wrap (GTK_LABEL (label), TRUE);
@@ -129,15 +148,22 @@ add_flag (LbPileSheet *self, LbPileFlag flag)
 }
 
 static void
-show_flags (LbPileSheet *self, guint flags)
+show_flags (LbPileSheet *self, guint index, guint flags)
 {
+  g_autoptr (GArray) findings = NULL;
   GtkWidget *child;
 
   while ((child = gtk_widget_get_first_child (GTK_WIDGET (self->flags_box))) != NULL)
     gtk_box_remove (self->flags_box, child);
+  if (flags != 0)
+    findings = lb_findings_new_of_pile (lb_job_get_ledger (job_of (self)),
+                                        lb_job_get_fold (job_of (self)), (int) index);
   for (guint flag = 1; flag <= LB_FLAG_MORE_BARS_THAN_HAS; flag <<= 1) {
-    if (flags & flag)
-      add_flag (self, (LbPileFlag) flag);
+    if (flags & flag) {
+      g_autofree char *answer = find_answer (findings, (LbPileFlag) flag);
+
+      add_flag (self, (LbPileFlag) flag, answer);
+    }
   }
   gtk_widget_set_visible (GTK_WIDGET (self->flags_box), flags != 0);
 }
@@ -155,7 +181,7 @@ show_head (LbPileSheet *self, guint index)
   gtk_label_set_label (self->mark_label, shown.pile->mark);
   gtk_label_set_label (self->state_label, state);
   gtk_label_set_label (self->pile_label, pile);
-  show_flags (self, shown.state->flags);
+  show_flags (self, index, shown.state->flags);
   ink_state (self);
 }
 

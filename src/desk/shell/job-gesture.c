@@ -25,6 +25,18 @@ lb_job_mark_step (LbJob *self, const guint *piles, gsize n, LbStep step, GError 
 }
 
 gboolean
+lb_job_answer (LbJob *self, const LbFinding *finding, const char *reason, GError **error)
+{
+  g_autoptr (GArray) drafts = g_array_new (FALSE, FALSE, sizeof (LbDraft));
+
+  g_return_val_if_fail (LB_IS_JOB (self), FALSE);
+  g_return_val_if_fail (finding != NULL && reason != NULL, FALSE);
+
+  lb_gesture_answer (drafts, lb_job_get_ledger (self), finding, reason);
+  return record_gesture (self, drafts, error);
+}
+
+gboolean
 lb_job_burn_bars (LbJob *self, guint pile, LbBarSet bars, GError **error)
 {
   g_autoptr (GArray) drafts = g_array_new (FALSE, FALSE, sizeof (LbDraft));

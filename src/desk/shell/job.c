@@ -52,7 +52,9 @@ struct _LbJob
   const char *picked; /* id of the shift somebody picked, NULL for today's */
   char *correction;   /* why the present shift, which is signed, is being corrected; or NULL */
   char *broken_seal;  /* what is wrong with a signature, NULL when they all hold */
-  gint64 opened_seq;  /* last entry when the job was opened */
+  GArray *findings;   /* of the present fold and that shift, NULL before they are asked for */
+  int findings_shift;
+  gint64 opened_seq; /* last entry when the job was opened */
   LbVoice voice;
   guint watch_id;
   guint n_holds;
@@ -106,6 +108,7 @@ refold (LbJob *self)
   g_autoptr (LbFold) fold_before = g_steal_pointer (&self->fold);
   g_autoptr (LbPlan) plan_before = g_steal_pointer (&self->plan);
 
+  g_clear_pointer (&self->findings, g_array_unref);
   self->fold = lb_fold_new (self->ledger, G_MAXINT64);
   self->plan = lb_plan_new (self->fold);
   update_voice (self);
@@ -160,6 +163,7 @@ lb_job_dispose (GObject *object)
 
   g_clear_handle_id (&self->watch_id, g_source_remove);
   g_clear_object (&self->file);
+  g_clear_pointer (&self->findings, g_array_unref);
   g_clear_pointer (&self->plan, lb_plan_free);
   g_clear_pointer (&self->fold, lb_fold_free);
   g_clear_pointer (&self->ledger, lb_ledger_free);
@@ -412,7 +416,8 @@ lb_job_open_shift (LbJob *self, guint32 day, const char *watch, GError **error)
 static gboolean
 belongs_to_shift (LbEntryKind kind)
 {
-  return kind != LB_ENTRY_FACT && kind != LB_ENTRY_SETTING && kind != LB_ENTRY_TAKE_BACK;
+  return kind != LB_ENTRY_FACT && kind != LB_ENTRY_SETTING && kind != LB_ENTRY_TAKE_BACK &&
+         kind != LB_ENTRY_ANSWER;
 }
 
 /* Opens the shift and records in one transaction, so that there is never an empty shift because
@@ -666,6 +671,22 @@ lb_job_get_signature (LbJob *self)
 
   shift = lb_job_get_shift (self);
   return is_signed (self, shift) ? &self->fold->signatures[shift] : NULL;
+}
+
+const GArray *
+lb_job_get_findings (LbJob *self)
+{
+  int shift;
+
+  g_return_val_if_fail (LB_IS_JOB (self), NULL);
+
+  shift = lb_job_get_shift (self);
+  if (self->findings != NULL && self->findings_shift == shift)
+    return self->findings;
+  g_clear_pointer (&self->findings, g_array_unref);
+  self->findings_shift = shift;
+  self->findings = lb_findings_new_of_shift (self->ledger, self->fold, shift);
+  return self->findings;
 }
 
 void

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "book/book.h"
+#include "book/finding.h"
 #include "book/fold.h"
 #include "draw/picture-text.h"
 #include "draw/plan.h"
@@ -34,6 +35,10 @@ const LbFold *lb_job_get_fold (LbJob *self);
 const LbPlan *lb_job_get_plan (LbJob *self); /* of the fold */
 gboolean lb_job_is_read_only (LbJob *self);
 const LbVoice *lb_job_get_voice (LbJob *self); /* the job's units, the locale's numbers, UI font */
+
+/* What does not fit together in the present shift and in the job (LbFinding): found when first asked
+ * for, gone with the next change. */
+const GArray *lb_job_get_findings (LbJob *self);
 
 /* Why the file cannot be followed just now (gone, damaged, …), NULL when all is well. */
 const char *lb_job_get_trouble (LbJob *self);
@@ -95,6 +100,9 @@ gboolean lb_job_copy_finish (LbJob *self, GAsyncResult *result, GError **error);
 
 /* Records that piles reached @step, with what goes with it (book/gesture.h), as one act. */
 gboolean lb_job_mark_step (LbJob *self, const guint *piles, gsize n, LbStep step, GError **error);
+
+/* Records what somebody says to a finding. */
+gboolean lb_job_answer (LbJob *self, const LbFinding *finding, const char *reason, GError **error);
 
 /* Records bars of one pile as burned. */
 gboolean lb_job_burn_bars (LbJob *self, guint pile, LbBarSet bars, GError **error);

@@ -1,10 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The piles worked in the shift, under the line to type them in. What contradicts itself is said beside
- * each pile that has it, and blocks nothing: the record must be able to say what happened. */
+/* The piles worked in the shift, under the line to type them in. What does not fit together is said under
+ * the line it is about, and blocks nothing: the record must be able to say what happened. */
 #include "desk/shift/pile-lines.h"
 
+#include "desk/shift/finding-rows.h"
 #include "desk/shift/pile-form.h"
-#include "desk/shift/row-list.h"
 #include "draw/day-work.h"
 #include "draw/plan-words.h"
 #include "draw/voice-text.h"
@@ -66,24 +66,6 @@ work_text (LbPileLines *self, const LbPileWork *work)
   return g_strjoinv (" · ", (char **) parts->pdata);
 }
 
-/* What contradicts itself at the pile and what to do about it, NULL when nothing does. */
-static char *
-flags_text (guint flags)
-{
-  g_autoptr (GPtrArray) parts = g_ptr_array_new ();
-
-  for (guint flag = 1; flag <= LB_FLAG_MORE_BARS_THAN_HAS; flag <<= 1) {
-    if (flags & flag & ~(guint) LB_FLAG_BARS_UNKNOWN)
-      g_ptr_array_add (
-        parts, (gpointer) g_dgettext (GETTEXT_PACKAGE, lb_pile_flag_words ((LbPileFlag) flag)));
-  }
-  if (parts->len == 0)
-    return NULL;
-  g_ptr_array_add (parts, NULL);
-
-  return g_strjoinv (" ", (char **) parts->pdata);
-}
-
 typedef struct
 {
   const GArray *works; /* LbPileWork, newest first */
@@ -109,13 +91,23 @@ make_line (guint index, gpointer data)
   return GTK_WIDGET (row);
 }
 
+static gboolean
+is_of_line (const LbFinding *finding, guint index, gpointer data)
+{
+  const Lines *lines = data;
+
+  return lb_finding_stands_at (finding) == LB_FINDING_AT_PILE &&
+         finding->pile == g_array_index (lines->works, LbPileWork, index).pile;
+}
+
 static char *
 line_text (LbPileLines *self, const LbPileWork *work)
 {
   g_autofree char *done = work_text (self, work);
-  g_autofree char *wrong = flags_text (fold_of (self)->states[work->pile].flags);
 
-  return wrong == NULL ? g_steal_pointer (&done) : g_strdup_printf ("%s\n⚠ %s", done, wrong);
+  if ((fold_of (self)->states[work->pile].flags & LB_FLAG_STUB_LEFT) == 0)
+    return g_steal_pointer (&done);
+  return g_strdup_printf ("%s\n⚠ %s", done, _ (lb_pile_flag_words (LB_FLAG_STUB_LEFT)));
 }
 
 /* The piles worked in @shift, none for -1. */
@@ -143,7 +135,8 @@ show_lines (LbPileLines *self, int shift)
                      g_strdup_printf ("%d %s %s", line->pile, lines.fold->piles[line->pile].mark,
                                       (const char *) g_ptr_array_index (said, said->len - 1)));
   }
-  if (!lb_row_list_show (self->lines_list, &self->shown, keys, make_line, &lines))
+  if (!lb_finding_rows_show (job, self->lines_list, &self->shown, keys, make_line, is_of_line,
+                             &lines))
     gtk_widget_grab_focus (GTK_WIDGET (self->form));
 }
 

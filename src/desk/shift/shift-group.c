@@ -7,7 +7,7 @@
 #include "book/clock-text.h"
 #include "desk/shell/say.h"
 #include "desk/shell/take-back-button.h"
-#include "desk/shift/row-list.h"
+#include "desk/shift/finding-rows.h"
 #include "draw/plan-words.h"
 #include "trade/trade-error.h"
 
@@ -143,6 +143,15 @@ make_row (guint index, gpointer data)
   return GTK_WIDGET (row);
 }
 
+static gboolean
+is_of_row (const LbFinding *finding, guint index, gpointer data)
+{
+  const Listing *listing = data;
+
+  return lb_finding_stands_at (finding) == LB_FINDING_AT_DIVE &&
+         lb_finding_last_entry (finding) == g_ptr_array_index (listing->entries, index);
+}
+
 static void
 show_entries (LbShiftGroup *self)
 {
@@ -164,7 +173,8 @@ show_entries (LbShiftGroup *self)
                      g_strdup_printf ("%" G_GINT64_FORMAT " %s %s %s", entry->seq, title,
                                       suffix != NULL ? suffix : "", detail != NULL ? detail : ""));
   }
-  if (!lb_row_list_show (priv->list, &priv->shown, keys, make_row, &listing))
+  if (!lb_finding_rows_show (priv->job, priv->list, &priv->shown, keys, make_row, is_of_row,
+                             &listing))
     gtk_widget_child_focus (GTK_WIDGET (self), GTK_DIR_TAB_FORWARD);
   gtk_widget_set_visible (GTK_WIDGET (priv->list), keys->len > 0);
 }

@@ -8,6 +8,7 @@
 #include "desk/shift/conditions-group.h"
 #include "desk/shift/crew-group.h"
 #include "desk/shift/dive-group.h"
+#include "desk/shift/finding-group.h"
 #include "desk/shift/lost-group.h"
 #include "desk/shift/notes-group.h"
 #include "desk/shift/pile-lines.h"
@@ -26,6 +27,7 @@ struct _LbShiftPage
   LbConditionsGroup *conditions_group;
   LbCrewGroup *crew_group;
   LbDiveGroup *dive_group;
+  LbFindingGroup *finding_group;
   LbLostGroup *lost_group;
   LbNotesGroup *notes_group;
   GtkMenuButton *open_button;
@@ -137,7 +139,8 @@ show_sums (LbShiftPage *self)
 static void
 sign_clicked_cb (LbShiftPage *self)
 {
-  lb_sign_bar_ask (self->sign_bar, 0);
+  lb_sign_bar_ask (self->sign_bar, lb_findings_open (lb_job_get_findings (job_of (self)),
+                                                     lb_job_get_shift (job_of (self))));
 }
 
 static void
@@ -216,7 +219,7 @@ lb_shift_page_job_set (LbJobPage *page)
     LB_SHIFT_GROUP (self->pile_lines), LB_SHIFT_GROUP (self->notes_group),
     LB_SHIFT_GROUP (self->used_group), LB_SHIFT_GROUP (self->dive_group),
     LB_SHIFT_GROUP (self->lost_group), LB_SHIFT_GROUP (self->conditions_group),
-    LB_SHIFT_GROUP (self->crew_group)
+    LB_SHIFT_GROUP (self->crew_group), LB_SHIFT_GROUP (self->finding_group)
   };
 
   for (gsize i = 0; i < G_N_ELEMENTS (groups); i++)
@@ -253,6 +256,7 @@ lb_shift_page_class_init (LbShiftPageClass *klass)
   g_type_ensure (LB_TYPE_CONDITIONS_GROUP);
   g_type_ensure (LB_TYPE_CREW_GROUP);
   g_type_ensure (LB_TYPE_DIVE_GROUP);
+  g_type_ensure (LB_TYPE_FINDING_GROUP);
   g_type_ensure (LB_TYPE_LOST_GROUP);
   g_type_ensure (LB_TYPE_NOTES_GROUP);
   g_type_ensure (LB_TYPE_PILE_LINES);
@@ -265,6 +269,7 @@ lb_shift_page_class_init (LbShiftPageClass *klass)
   gtk_widget_class_bind_template_child (widget_class, LbShiftPage, conditions_group);
   gtk_widget_class_bind_template_child (widget_class, LbShiftPage, crew_group);
   gtk_widget_class_bind_template_child (widget_class, LbShiftPage, dive_group);
+  gtk_widget_class_bind_template_child (widget_class, LbShiftPage, finding_group);
   gtk_widget_class_bind_template_child (widget_class, LbShiftPage, lost_group);
   gtk_widget_class_bind_template_child (widget_class, LbShiftPage, notes_group);
   gtk_widget_class_bind_template_child (widget_class, LbShiftPage, open_button);
