@@ -175,6 +175,8 @@ take_bars (Story *story, const LbEntry *entry)
 static void
 reach_step (Story *story, const LbEntry *entry, LbStep step)
 {
+  g_assert ((guint) step < LB_N_STEPS);
+
   const LbEntry *first = story->steps[step];
   const LbFinding what = { .steps = LB_STEP_BIT (step) };
 
