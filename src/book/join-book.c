@@ -63,6 +63,16 @@ lb_book_store_plan (LbBook *book,
   return look (watch, total, total, error);
 }
 
+LbJoined
+lb_join_plan_count (const LbJoinPlan *plan)
+{
+  return (LbJoined){
+    .n_piles = plan->piles->len,
+    .n_shifts = plan->shifts->len,
+    .n_entries = plan->entries->len,
+  };
+}
+
 static gboolean
 join (LbBook *book,
       LbLedger *ledger,
@@ -78,11 +88,7 @@ join (LbBook *book,
   plan = lb_join_plan (ledger, packet->ledger, error);
   if (plan == NULL || !lb_book_store_plan (book, plan, packet->book, watch, error))
     return FALSE;
-  *out_joined = (LbJoined){
-    .n_piles = plan->piles->len,
-    .n_shifts = plan->shifts->len,
-    .n_entries = plan->entries->len,
-  };
+  *out_joined = lb_join_plan_count (plan);
   return TRUE;
 }
 

@@ -42,5 +42,6 @@ gboolean lb_book_store_plan (LbBook *book,
                              LbBook *source,
                              const LbJoinWatch *watch,
                              GError **error);
+LbJoined lb_join_plan_count (const LbJoinPlan *plan);
 
 G_END_DECLS

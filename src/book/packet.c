@@ -233,7 +233,7 @@ lb_packet_write (LbBook *book,
                  const LbPacketSpan *span,
                  const char *who,
                  const char *path,
-                 guint *out_n_shifts,
+                 LbJoined *out_sent,
                  LbProgress progress,
                  gpointer data,
                  GCancellable *cancellable,
@@ -271,8 +271,8 @@ lb_packet_write (LbBook *book,
   };
   if (!publish (path, &sending, error))
     return FALSE;
-  if (out_n_shifts != NULL)
-    *out_n_shifts = plan->shifts->len;
+  if (out_sent != NULL)
+    *out_sent = lb_join_plan_count (plan);
   return TRUE;
 }
 

@@ -21,6 +21,12 @@ typedef struct
 
 #define LB_PACKET_SPAN_ALL ((LbPacketSpan){ .first_day = 0, .last_day = G_MAXUINT32 })
 
+/* What went into a packet, or what a join added. */
+typedef struct
+{
+  guint n_piles, n_shifts, n_entries;
+} LbJoined;
+
 /* How far something has come: @total is what there is to do. Called from the thread that does it. */
 typedef void (*LbProgress) (gsize done, gsize total, gpointer data);
 
@@ -29,7 +35,7 @@ typedef void (*LbProgress) (gsize done, gsize total, gpointer data);
  * @book: only read
  * @who: who sends it, as a role or initials; "" when not said
  * @path: must not exist
- * @out_n_shifts: (out) (optional): how many shifts are in it
+ * @out_sent: (out) (optional): what is in it
  *
  * Writes a packet: all piles, all that belongs to no shift (facts, settings), the shifts of @span,
  * and whatever those refer to; whole acts only. Refuses a span in which there is no shift. It is on
@@ -39,7 +45,7 @@ gboolean lb_packet_write (LbBook *book,
                           const LbPacketSpan *span,
                           const char *who,
                           const char *path,
-                          guint *out_n_shifts,
+                          LbJoined *out_sent,
                           LbProgress progress,
                           gpointer data,
                           GCancellable *cancellable,
@@ -64,12 +70,6 @@ typedef struct
 LbPacket *lb_packet_open (const char *path, GCancellable *cancellable, GError **error);
 void lb_packet_free (LbPacket *packet);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (LbPacket, lb_packet_free)
-
-/* What a join added. */
-typedef struct
-{
-  guint n_piles, n_shifts, n_entries;
-} LbJoined;
 
 /**
  * lb_book_join:

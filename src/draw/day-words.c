@@ -55,3 +55,15 @@ lb_moment_text (gint64 us)
   g_autofree char *clock = lb_clock_text (us);
   return g_strdup_printf ("%s, %s", day, clock);
 }
+
+char *
+lb_shift_text (const LbShift *shift)
+{
+  g_autofree char *day = lb_day_text (shift->day);
+
+  return g_strdup_printf (g_str_equal (shift->watch, "night")
+                            /* Translators: a day; which watch. */
+                            ? _ ("%s, night")
+                            : _ ("%s, day"),
+                          day);
+}

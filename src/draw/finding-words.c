@@ -87,23 +87,11 @@ same_bars_text (const Told *told)
 }
 
 static char *
-shift_text (const LbShift *shift)
-{
-  g_autofree char *day = lb_day_text (shift->day);
-
-  return g_strdup_printf (g_str_equal (shift->watch, "night")
-                            /* Translators: a day; which watch. */
-                            ? _ ("%s, night")
-                            : _ ("%s, day"),
-                          day);
-}
-
-static char *
 two_crews_text (const Told *told)
 {
   const LbFinding *finding = told->finding;
   const LbShift *other = lb_ledger_shift (told->ledger, (guint) finding->entries[0]->shift);
-  g_autofree char *shift = shift_text (other);
+  g_autofree char *shift = lb_shift_text (other);
   g_autoptr (GPtrArray) parts = g_ptr_array_new_with_free_func (g_free);
   g_autofree char *same = NULL;
 

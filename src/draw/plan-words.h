@@ -107,6 +107,9 @@ char *lb_moment_text (gint64 us);
 char *lb_day_text (guint32 julian_day);
 char *lb_day_iso (guint32 julian_day);
 
+/* "Tue 14 Jul 2026, night". */
+char *lb_shift_text (const LbShift *shift);
+
 /* As g_date_time_format() reads @format; "–" for what is no day. */
 char *lb_day_format (guint32 julian_day, const char *format);
 

@@ -48,7 +48,7 @@ extern const LbCommand lb_command_summary;
 extern const LbCommand lb_command_draw;
 extern const LbCommand lb_command_print;
 extern const LbCommand lb_command_sign;
-extern const LbCommand lb_command_check;
+extern const LbCommand lb_command_check, lb_command_packet, lb_command_join;
 extern const LbCommand lb_command_copies;
 extern const LbCommand lb_command_recover;
 extern const LbCommand lb_command_findings;

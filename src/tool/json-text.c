@@ -82,8 +82,8 @@ lb_json_add_text (JsonBuilder *builder, const char *name, const char *text)
     json_builder_add_null_value (builder);
 }
 
-static void
-add_count (JsonBuilder *builder, const char *name, gint64 count)
+void
+lb_json_add_count (JsonBuilder *builder, const char *name, gint64 count)
 {
   json_builder_set_member_name (builder, name);
   json_builder_add_int_value (builder, count);
@@ -157,7 +157,7 @@ lb_json_add_pile (JsonBuilder *builder, const LbFold *fold, guint pile)
                       at_cut.width_m > 0 ? at_cut.width_m : (double) NAN);
   lb_json_add_member (builder, g_strdup ("void_m"), facts->outline.void_m);
   lb_json_add_text (builder, "bar", facts->bar != NULL ? facts->bar->name : NULL);
-  add_count (builder, "bars_count", facts->n_bars);
+  lb_json_add_count (builder, "bars_count", facts->n_bars);
   lb_json_add_member (builder, g_strdup ("bar_inset_m"), lb_pile_bar_inset (facts));
   add_places (builder, facts, &at_cut);
   lb_json_add_member (builder, g_strdup ("batter_run_per_rise"),
@@ -171,10 +171,10 @@ lb_json_add_pile (JsonBuilder *builder, const LbFold *fold, guint pile)
   lb_json_add_member (builder, g_strdup ("mudline_m"), facts->mudline_m);
   lb_json_add_member (builder, g_strdup ("toe_m"), facts->toe_m);
   lb_json_add_text (builder, "step", lb_step_name (state->step));
-  add_count (builder, "bars_left_count", state->n_left);
+  lb_json_add_count (builder, "bars_left_count", state->n_left);
   add_bars (builder, "bars_burned", state->burned & ~state->gone);
   add_bars (builder, "bars_found_gone", state->gone);
-  add_count (builder, "bars_burned_unplaced_count", state->n_unplaced);
+  lb_json_add_count (builder, "bars_burned_unplaced_count", state->n_unplaced);
   add_flags (builder, state->flags);
 }
 

@@ -26,6 +26,7 @@ void lb_json_add_range (JsonBuilder *builder,
                         const char *key,
                         LbQuantity quantity,
                         const LbRange *range);
+void lb_json_add_count (JsonBuilder *builder, const char *name, gint64 count);
 void lb_json_add_text (JsonBuilder *builder, const char *name, const char *text);
 
 /* The facts of a pile and where it stands in the work, as members of the object begun. */

@@ -29,6 +29,8 @@ static const LbCommand *const commands[] = {
   &lb_command_draw,
   &lb_command_print,
   &lb_command_sign,
+  &lb_command_packet,
+  &lb_command_join,
   &lb_command_check,
   &lb_command_copies,
   &lb_command_recover,

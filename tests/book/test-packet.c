@@ -54,13 +54,13 @@ static void
 send (Crews *crews, LbBook *from, const LbPacketSpan *span)
 {
   g_autoptr (GError) error = NULL;
-  guint n_shifts = 0;
+  LbJoined sent = { 0 };
 
   g_remove (crews->packet_path);
-  g_assert_true (lb_packet_write (from, span, "crew 2", crews->packet_path, &n_shifts, NULL, NULL,
-                                  NULL, &error));
+  g_assert_true (
+    lb_packet_write (from, span, "crew 2", crews->packet_path, &sent, NULL, NULL, NULL, &error));
   g_assert_no_error (error);
-  g_assert_cmpuint (n_shifts, >, 0);
+  g_assert_cmpuint (sent.n_shifts, >, 0);
 }
 
 static LbPacket *

@@ -8,9 +8,9 @@
 /* --- Help and misuse ---------------------------------------------------------------------- */
 
 static const char *const commands[] = {
-  "demo",    "new",  "take-piles", "take-dive-table", "take-crane-chart", "take-soil",
-  "piles",   "cut",  "burn",       "record",          "divers",           "totals",
-  "summary", "draw", "print",      "check",           "findings",         "answer"
+  "demo",  "new",   "take-piles", "take-dive-table", "take-crane-chart", "take-soil", "piles",
+  "cut",   "burn",  "record",     "divers",          "totals",           "summary",   "draw",
+  "print", "check", "findings",   "answer",          "packet",           "join"
 };
 
 static void
