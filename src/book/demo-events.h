@@ -17,6 +17,7 @@ typedef struct
   const char *what;
   int minutes;
   const char *note;
+  const char *more; /* who bears the delay, what was done about the fault; NULL for not said */
 } LbDemoEvent;
 
 typedef struct

@@ -18,7 +18,9 @@
 #include "book/demo-chance.h"
 #include "book/demo-checks.h"
 #include "book/demo-events.h"
+#include "book/demo-sheet.h"
 #include "trade/pile-bars.h"
+#include "trade/shift-words.h"
 
 #include <math.h>
 #include <stdlib.h>
@@ -39,6 +41,9 @@
 #define FOOT       0.3048
 #define INCH       0.0254
 #define CUBIC_FOOT (FOOT * FOOT * FOOT)
+
+/* What a full cylinder gives before it is changed; near enough for a made-up crew. */
+#define CYLINDER_CUBIC_FEET 230
 
 #define WHO "superintendent"
 
@@ -63,6 +68,7 @@ typedef struct
   char *shift_id;
   gint64 clock_us;
   double trigger_s;
+  LbDemoStore store; /* of rods and cylinders, from shift to shift */
 } Play;
 
 /* --- Small steps -------------------------------------------------------------------------- */
@@ -148,17 +154,12 @@ record_events (Play *play, GError **error)
   const LbDemoEvent *events = lb_demo_events (&n_events);
 
   for (gsize i = 0; i < n_events; i++) {
-    const LbDemoEvent *event = &events[i];
-    LbDraft draft = draft_of (play, event->kind, NULL);
+    LbDraft like = draft_of (play, LB_ENTRY_NOTE, NULL);
 
-    if (event->shift != play->shift)
+    if (events[i].shift != play->shift)
       continue;
-    draft.what = *event->what != '\0' ? event->what : NULL;
-    draft.note = *event->note != '\0' ? event->note : NULL;
-    if (event->kind != LB_ENTRY_NOTE)
-      draft.amount = event->minutes * 60.0;
     pass_minutes (play, 2, 6);
-    if (!lb_book_record (play->book, &draft, 1, NULL, error))
+    if (!lb_demo_record_event (play->book, &like, &events[i], error))
       return FALSE;
   }
 
@@ -169,24 +170,15 @@ static gboolean
 record_conditions (Play *play, GError **error)
 {
   const gboolean is_foul = minutes_lost (play->shift) == LB_DEMO_SHIFT_MIN;
+  const LbDraft like = draft_of (play, LB_ENTRY_CONDITION, NULL);
   gsize n_weathers;
   const LbDemoWeather *weathers = lb_demo_weathers (&n_weathers);
   const LbDemoWeather *weather =
     is_foul ? lb_demo_foul_weather ()
             : &weathers[lb_chance_between (&play->chance, 0, (int) n_weathers - 1)];
-  const char *const said[][2] = { { "wind", weather->wind },
-                                  { "sea", weather->sea },
-                                  { "current", weather->current },
-                                  { "visibility", weather->visibility } };
-  LbDraft drafts[G_N_ELEMENTS (said)];
 
-  for (gsize i = 0; i < G_N_ELEMENTS (said); i++) {
-    drafts[i] = draft_of (play, LB_ENTRY_CONDITION, NULL);
-    drafts[i].what = said[i][0];
-    drafts[i].note = said[i][1];
-  }
-
-  return lb_book_record (play->book, drafts, G_N_ELEMENTS (drafts), NULL, error);
+  return lb_demo_record_conditions (play->book, &like, play->shift, weather, error) &&
+         lb_demo_record_crew (play->book, &like, error);
 }
 
 static gboolean
@@ -279,6 +271,7 @@ burn (Play *play, guint i, int most, GError **error)
   drafts[2].amount = floor (drafts[1].amount / 42) + lb_chance_between (&play->chance, 1, 2);
   work->left &= ~drafts[0].bars;
   play->trigger_s += drafts[1].amount;
+  play->store.rods -= drafts[2].amount;
   if (work->left == 0) {
     drafts[n_drafts] = draft_of (play, LB_ENTRY_STEP, pile);
     drafts[n_drafts++].what = lb_step_name (LB_STEP_SEVERED);
@@ -333,18 +326,24 @@ dive (Play *play, const char *diver, gint64 start_us, int n_bars, GError **error
   const int minutes = CLAMP (14 + (n_bars - left) * (500 - 8 * play->shift) / 100 +
                                lb_chance_between (&play->chance, -6, 8),
                              18, 96);
-  LbDraft draft = draft_of (play, LB_ENTRY_DIVE, pile);
+  LbDraft drafts[3] = { draft_of (play, LB_ENTRY_DIVE, pile) };
 
-  draft.what = diver;
-  draft.amount = depth_ft * FOOT;
-  draft.start_us = start_us;
-  draft.end_us = start_us + minutes * MINUTE_US;
+  drafts[0].what = diver;
+  drafts[0].amount = depth_ft * FOOT;
+  drafts[0].start_us = start_us;
+  drafts[0].end_us = start_us + minutes * MINUTE_US;
   /* 30 ft a minute up. */
-  draft.up_us = draft.end_us + (gint64) (depth_ft * 2) * G_USEC_PER_SEC;
-  play->clock_us = MAX (play->clock_us, draft.up_us) + MINUTE_US;
-  draft.at_us = play->clock_us;
+  drafts[0].up_us = drafts[0].end_us + (gint64) (depth_ft * 2) * G_USEC_PER_SEC;
+  play->clock_us = MAX (play->clock_us, drafts[0].up_us) + MINUTE_US;
+  drafts[0].at_us = play->clock_us;
+  drafts[1] = draft_of (play, LB_ENTRY_DETAIL, NULL);
+  drafts[1].what = LB_DETAIL_MODE;
+  drafts[1].note = lb_shift_words (LB_WORDS_DIVE_MODE)[0];
+  drafts[2] = draft_of (play, LB_ENTRY_DETAIL, NULL);
+  drafts[2].what = LB_DETAIL_WORK;
+  drafts[2].note = "burning bars";
   return record_checks (play, pile, start_us, error) &&
-         lb_book_record (play->book, &draft, 1, NULL, error);
+         lb_book_record (play->book, drafts, G_N_ELEMENTS (drafts), NULL, error);
 }
 
 static gboolean
@@ -453,6 +452,10 @@ record_used (Play *play, GError **error)
   drafts[0].amount = cubic_feet * CUBIC_FOOT;
   drafts[1].amount = lb_chance_between (&play->chance, 1, 3);
   drafts[1].note = "bad strikes and stubs";
+  if (play->trigger_s > 0) {
+    play->store.rods -= drafts[1].amount;
+    play->store.cylinders -= cubic_feet / CYLINDER_CUBIC_FEET;
+  }
   return play->trigger_s <= 0 || lb_book_record (play->book, drafts, 2, NULL, error);
 }
 
@@ -484,6 +487,16 @@ work_shift (Play *play, gint64 opened_us, GError **error)
 }
 
 static gboolean
+record_end (Play *play, gint64 opened_us, GError **error)
+{
+  LbDraft like;
+
+  play->clock_us = MAX (play->clock_us, opened_us + LB_DEMO_SHIFT_MIN * MINUTE_US);
+  like = draft_of (play, LB_ENTRY_HOURS, NULL);
+  return lb_demo_record_end (play->book, &like, play->shift, opened_us, &play->store, error);
+}
+
+static gboolean
 play_shift (Play *play, guint32 day, GError **error)
 {
   /* 13:00 UTC: a morning in each of the American time zones that the demo's units come from. */
@@ -498,7 +511,8 @@ play_shift (Play *play, guint32 day, GError **error)
       !record_conditions (play, error) || !record_events (play, error))
     return FALSE;
 
-  return minutes_lost (play->shift) == LB_DEMO_SHIFT_MIN || work_shift (play, opened_us, error);
+  return (minutes_lost (play->shift) == LB_DEMO_SHIFT_MIN || work_shift (play, opened_us, error)) &&
+         record_end (play, opened_us, error);
 }
 
 /* In the last shift they are still open. */
@@ -560,7 +574,8 @@ lb_demo_shifts_record (LbBook *book, const LbLedger *ledger, GError **error)
                 .order = order,
                 .works = works,
                 .n_piles = ledger->piles->len,
-                .chance = { SEED } };
+                .chance = { SEED },
+                .store = LB_DEMO_STORE_INIT };
   gboolean is_told = record != NULL;
 
   for (guint i = 0; i < play.n_piles; i++)

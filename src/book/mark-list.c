@@ -174,21 +174,37 @@ split_range (const char *item, char **out_first, char **out_last)
   return FALSE;
 }
 
+/* "C3..9" is short for "C3..C9", unless there is a pile 9. */
+static char *
+whole_end (const LbFold *fold, const char *first, const char *last)
+{
+  gsize head = strlen (first);
+
+  while (head > 0 && g_ascii_isdigit (first[head - 1]))
+    head--;
+  if (*last == '\0' || last[strspn (last, "0123456789")] != '\0' ||
+      lb_fold_find_mark (fold, last) >= 0)
+    return g_strdup (last);
+  return g_strdup_printf ("%.*s%s", (int) head, first, last);
+}
+
 static gboolean
 take_item (GArray *piles, const LbFold *fold, const char *item, GError **error)
 {
   g_autofree char *first = NULL;
+  g_autofree char *said_last = NULL;
   g_autofree char *last = NULL;
   guint from, to;
   gsize at;
   Parts first_parts, last_parts;
 
-  if (lb_fold_find_mark (fold, item) >= 0 || !split_range (item, &first, &last)) {
+  if (lb_fold_find_mark (fold, item) >= 0 || !split_range (item, &first, &said_last)) {
     if (!find_pile (fold, item, &from, error))
       return FALSE;
     take (piles, from);
     return TRUE;
   }
+  last = whole_end (fold, first, said_last);
   if (!find_pile (fold, first, &from, error) || !find_pile (fold, last, &to, error))
     return FALSE;
   if (from == to) {

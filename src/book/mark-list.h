@@ -10,6 +10,8 @@ G_BEGIN_DECLS
  * @text: marks with commas or semicolons between them, and ranges of two marks with “to” (in any
  *   of the program's languages), an en dash or two dots between: "G7", "C3 to C9, D4", "A2..F2"
  *
+ * The end of a range may leave out what stands before its number: "C3..9".
+ *
  * The piles that a line of the shift's record is about. The two ends of a range differ in one number
  * or in one letter; of the marks between, those that the job has are taken, from the first end to the
  * last. A pile is taken once, however often it is named.

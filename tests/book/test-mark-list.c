@@ -101,6 +101,8 @@ test_lists (Fixture *fixture, gconstpointer data)
   check_list (fixture, "C3 to C9", "C3 C4 C6 C7 C8 C9");
   check_list (fixture, "C9 to C3", "C9 C8 C7 C6 C4 C3");
   check_list (fixture, "c9–c11", "C9 C10 C11");
+  check_list (fixture, "c9..11", "C9 C10 C11");
+  check_list (fixture, "D1-3..4", "D1-3 D1-4");
   check_list (fixture, "A2..F2", "A2 B2 C2 D2 E2 F2");
   check_list (fixture, "D1-3 to D1-4", "D1-3 D1-4");
   check_list (fixture, "A1 to A3, B3, A2 to A4", "A1 A2 A3 B3 A4");
@@ -121,6 +123,30 @@ test_refused (Fixture *fixture, gconstpointer data)
   check_refused (fixture, "A1 to Ñ1", "no range");
   check_refused (fixture, "A1 to ", "A1 to");
   check_refused (fixture, "A1..", "“”");
+  check_refused (fixture, "C3..99", "“C99”");
+}
+
+static int
+next_of (Fixture *fixture, const char *mark)
+{
+  return lb_mark_list_next (fixture->fold, (guint) lb_fold_find_mark (fixture->fold, mark));
+}
+
+/* In the order of the list; what is out is passed over, and after the last there is none. */
+static void
+test_next (Fixture *fixture, gconstpointer data)
+{
+  LbPileState *out;
+
+  g_assert_cmpint (next_of (fixture, "A12"), ==, lb_fold_find_mark (fixture->fold, "A11"));
+  out = &fixture->fold->states[lb_fold_find_mark (fixture->fold, "A11")];
+  out->done |= LB_STEP_BIT (LB_STEP_PULLED);
+  g_assert_cmpint (next_of (fixture, "A12"), ==, lb_fold_find_mark (fixture->fold, "A10"));
+  /* Another bent is no next. */
+  fixture->fold->piles[lb_fold_find_mark (fixture->fold, "A10")].bent = "10";
+  g_assert_cmpint (next_of (fixture, "A12"), ==, lb_fold_find_mark (fixture->fold, "A9"));
+  g_assert_cmpint (next_of (fixture, "A10"), ==, -1);
+  g_assert_cmpint (next_of (fixture, "Ñ1"), ==, -1);
 }
 
 int
@@ -130,6 +156,7 @@ main (int argc, char *argv[])
 
   g_test_add ("/mark-list/lists", Fixture, NULL, set_up, test_lists, tear_down);
   g_test_add ("/mark-list/refused", Fixture, NULL, set_up, test_refused, tear_down);
+  g_test_add ("/mark-list/next", Fixture, NULL, set_up, test_next, tear_down);
 
   return g_test_run ();
 }

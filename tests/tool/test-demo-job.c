@@ -2,8 +2,10 @@
 /* The demo job is what people first meet: it has to be as varied as it is said to be, and nobody in
  * it may do what the program warns of. */
 #include "book/demo-job.h"
+#include "book/dive-record.h"
 #include "book/finding.h"
 #include "book/fold.h"
+#include "book/stock.h"
 #include "trade/bottom-time.h"
 #include "trade/cut-plan.h"
 
@@ -93,11 +95,12 @@ test_history (Demo *demo, gconstpointer data)
     const LbEntry *entry = lb_ledger_entry (demo->ledger, i);
 
     n_of_kind[entry->kind]++;
-    g_assert_true (strstr (entry->what, "diver") == NULL || entry->kind == LB_ENTRY_DIVE);
+    g_assert_true (strstr (entry->what, "diver") == NULL || entry->kind == LB_ENTRY_DIVE ||
+                   entry->kind == LB_ENTRY_CREW);
   }
   for (LbEntryKind kind = 0; kind < LB_N_ENTRY_KINDS; kind++) {
     if (kind != LB_ENTRY_FACT && kind != LB_ENTRY_GONE && kind != LB_ENTRY_SET_ASIDE &&
-        kind != LB_ENTRY_TAKE_IN && (kind < LB_ENTRY_HOURS || kind > LB_ENTRY_SEAL))
+        kind != LB_ENTRY_TAKE_IN && (kind < LB_ENTRY_ANSWER || kind > LB_ENTRY_SEAL))
       g_assert_cmpuint (n_of_kind[kind], >, 0);
   }
   for (LbStep step = 0; step < LB_N_STEPS; step++)
@@ -118,6 +121,30 @@ test_history (Demo *demo, gconstpointer data)
   }
   g_assert_cmpuint (n_idle, >=, 2);
   g_assert_cmpuint (late, >, early * 3 / 2);
+}
+
+/* Every dive's record is whole, but for the last shift's thermometer; the counts of what is aboard are
+ * near what the record says is left. */
+static void
+test_sheet (Demo *demo, gconstpointer data)
+{
+  const char *const whats[] = { LB_STOCK_RODS, LB_STOCK_CYLINDERS };
+  const int last = (int) demo->ledger->shifts->len - 1;
+
+  for (int shift = 0; shift <= last; shift++) {
+    g_autoptr (GArray) gaps = lb_dive_record_gaps (demo->ledger, demo->fold, shift);
+
+    g_assert_cmpuint (gaps->len, ==, shift == last ? 1 : 0);
+    if (gaps->len > 0)
+      g_assert_cmpint (g_array_index (gaps, LbRecordGap, 0).kind, ==, LB_GAP_WATER_TEMPERATURE);
+    for (gsize i = 0; i < G_N_ELEMENTS (whats); i++) {
+      LbStock stock;
+
+      lb_stock_at (demo->ledger, demo->fold, whats[i], shift, &stock);
+      g_assert_cmpint (stock.counted_shift, >=, shift - 3);
+      g_assert_cmpfloat (stock.left, >=, 0);
+    }
+  }
 }
 
 static void
@@ -235,6 +262,7 @@ main (int argc, char **argv)
 #define ADD(path, function) g_test_add (path, Demo, NULL, set_up, function, tear_down)
   ADD ("/demo-job/pier", test_pier);
   ADD ("/demo-job/history", test_history);
+  ADD ("/demo-job/sheet", test_sheet);
   ADD ("/demo-job/dives-are-within-limits", test_dives_are_within_limits);
   ADD ("/demo-job/leaning-piles-are-rigged-first", test_leaning_piles_are_rigged_first);
   ADD ("/demo-job/findings", test_findings);

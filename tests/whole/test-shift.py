@@ -1,7 +1,7 @@
 #!/usr/bin/python3
 # SPDX-License-Identifier: GPL-3.0-or-later
 """The Shift page, worked by its keys."""
-from cases import Job, main
+from cases import Job, main, tell
 
 
 def open_shift_page(session, job):
@@ -243,5 +243,113 @@ def turns_to_other_shifts(session):
     program.quit()
 
 
-main(types_a_line, stores_dives_and_the_rest, says_what_a_diver_has_left,
+# Key strokes and presses of the mouse that a busy shift may cost.
+STROKES_MOST = 160
+
+TWO_BENTS = "mark,x,y,bent,shape,width,bar,bars,head,mudline\n" + "".join(
+    f"{row}{number},{10 * number},{10 * place},{row},octagon,16 in,#8,8,6 ft,-25 ft\n"
+    for place, row in enumerate("AB") for number in range(1, 11))
+
+
+class Hand:
+    """Counts what a person's hand does: each key that is pressed, also those held, and each press of
+    the mouse."""
+
+    def __init__(self, program):
+        self.program = program
+        self.strokes = 0
+
+    def press(self, thing, times=1):
+        self.strokes += times
+        self.program.press(thing, times=times)
+
+    def key(self, *keys):
+        self.strokes += sum(len(key.split("+")) for key in keys)
+        self.program.key(*keys)
+
+    def line(self, *words):
+        """Words with Tab between them, and Enter."""
+        for place, word in enumerate(words):
+            self.strokes += len(word)
+            self.program.type(word)
+            self.key("Tab" if place < len(words) - 1 else "Return")
+
+
+def records_a_busy_shift(session):
+    """A shift of 20 piles, 6 dives and 4 delays takes at most 160 key strokes and presses."""
+    job = Job.of_list(session, TWO_BENTS)
+    program = session.start(job.path)
+    hand = Hand(program)
+    program.reads("20 piles")
+    hand.key("alt+2")
+    page = program.find("group", "Shift")
+    program.wait(lambda: page.extents()[2] > 0, "the Shift page on top")
+
+    def count(kind):
+        return job.rows("SELECT count(*) FROM entry WHERE kind = ?", kind)[0][0]
+
+    def follows(kind, n):
+        program.wait(lambda: count(kind) == n, f"{n} entries of {kind}")
+
+    # Four piles burned one like the other, six as one line, eight cleaned, two begun.
+    lines = program.find("group", "Piles worked", within=page)
+    mark = program.find("text box", "Pile", within=lines)
+    hand.press(mark)
+    hand.line("a1", "8", "21", "4")
+    follows("burn-time", 1)
+    for n in range(2, 5):
+        hand.key("ctrl+Return")
+        follows("burn-time", n)
+    hand.line("a5..10", "8", "25", "5")
+    follows("burn-time", 10)
+    program.type("b1..8")
+    hand.strokes += len("b1..8")
+    hand.press(program.find("button", "cleaned", within=lines))
+    hand.press(program.find("button", "Record", within=lines))
+    program.wait(lambda: job.pile("B8")["step"] == "cleaned", "eight piles cleaned")
+    hand.line("b9", "3", "12", "2")
+    follows("burn-time", 11)
+    hand.key("ctrl+Return")
+    follows("burn-time", 12)
+
+    # Two divers in turn; each dive's diver, depth and pile stand there from the one before.
+    dives = program.find("group", "Dives", within=page)
+    diver = program.find("text box", "Diver", within=dives)
+    hand.press(diver)
+    hand.line("d1", "38", "710", "+52", "+3", "a1")
+    follows("dive", 1)
+    hand.press(diver, times=2)  # the name that stands there is another's
+    hand.line("d2", "", "730", "+40", "+3")
+    follows("dive", 2)
+    for n, times in enumerate((("835", "+45", "+3"), ("850", "+30", "+2"), ("940", "+15", "+3"),
+                               ("950", "+20", "+3")), 3):
+        hand.line(*times)
+        follows("dive", n)
+
+    lost = program.find("group", "Delays and gear faults", within=page)
+    hand.press(program.find("text box", "Cause of delay", within=lost))
+    for n, (cause, minutes) in enumerate((("c", "45"), ("we", "30"), ("vi", "20"), ("ve", "15")), 1):
+        hand.line(cause, minutes)
+        follows("delay", n)
+
+    # It is all there, as it was meant.
+    assert job.rows("SELECT what, amount / 60 FROM entry WHERE kind = 'delay' ORDER BY seq") == [
+        ("current", 45), ("weather", 30), ("visibility", 20), ("vessel traffic", 15)]
+    assert [row[0] for row in job.rows("SELECT what FROM entry WHERE kind = 'dive' ORDER BY seq")] \
+        == ["d1", "d2"] * 3
+    assert job.rows("SELECT DISTINCT mark FROM entry JOIN pile ON pile.seq = entry.pile"
+                    " WHERE kind = 'dive'") == [("A1",)]
+    worked = job.rows("SELECT count (DISTINCT pile) FROM entry WHERE pile IS NOT NULL")[0][0]
+    assert worked == 20, worked
+    done = job.totals()["job"]
+    assert (done["bars_count"], done["dives_count"]) == (86, 6), done
+    assert (job.pile("A10")["step"], job.pile("B10")["bars_left_count"]) == ("severed", 5), \
+        (job.pile("A10"), job.pile("B10"))
+    tell(f"a shift of {worked} piles, 6 dives, 4 delays: {hand.strokes} key strokes and presses")
+    assert hand.strokes <= STROKES_MOST, hand.strokes
+    program.quit()
+    job.check()
+
+
+main(types_a_line, records_a_busy_shift, stores_dives_and_the_rest, says_what_a_diver_has_left,
      says_what_contradicts_itself, turns_to_other_shifts)
