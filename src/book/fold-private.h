@@ -5,8 +5,9 @@
 
 G_BEGIN_DECLS
 
-/* take-back.c: marks in fold->is_alive the entries recorded up to @until_us and not taken back. */
-void lb_fold_find_alive (LbFold *fold, const LbLedger *ledger, gint64 until_us);
+/* take-back.c: marks in fold->is_alive the entries recorded up to @until_us and not taken back, but
+ * for work in shifts after @until_day. */
+void lb_fold_find_alive (LbFold *fold, const LbLedger *ledger, gint64 until_us, guint32 until_day);
 
 /* fold-days.c: adds an alive entry that counts something to the sums of its shift. */
 void lb_fold_count_entry (LbFold *fold, const LbEntry *entry);

@@ -545,11 +545,9 @@ lb_fold_burn_left (const LbFold *fold, LbBurnLeft *out_left)
   }
 }
 
-LbFold *
-lb_fold_new (const LbLedger *ledger, gint64 until_us)
+static LbFold *
+make_fold (const LbLedger *ledger, gint64 until_us, guint32 until_day)
 {
-  g_return_val_if_fail (ledger != NULL, NULL);
-
   LbFold *fold = new_fold (ledger);
   g_autofree gsize *head_at = g_new0 (gsize, fold->n_piles + 1);
   g_autofree guint8 *has_stub = g_new0 (guint8, fold->n_piles + 1);
@@ -562,7 +560,7 @@ lb_fold_new (const LbLedger *ledger, gint64 until_us)
     .n_came_back = n_came_back,
   };
 
-  lb_fold_find_alive (fold, ledger, until_us);
+  lb_fold_find_alive (fold, ledger, until_us, until_day);
   lb_fold_find_signatures (fold, ledger, until_us);
   fold_facts (&folding);
   fold_work (&folding);
@@ -570,6 +568,22 @@ lb_fold_new (const LbLedger *ledger, gint64 until_us)
   lb_fold_sum_days (fold, ledger, n_came_back);
   fold->lessons = new_lessons (ledger);
   return fold;
+}
+
+LbFold *
+lb_fold_new (const LbLedger *ledger, gint64 until_us)
+{
+  g_return_val_if_fail (ledger != NULL, NULL);
+
+  return make_fold (ledger, until_us, G_MAXUINT32);
+}
+
+LbFold *
+lb_fold_new_of_day (const LbLedger *ledger, guint32 day)
+{
+  g_return_val_if_fail (ledger != NULL, NULL);
+
+  return make_fold (ledger, G_MAXINT64, day);
 }
 
 void

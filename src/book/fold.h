@@ -106,6 +106,15 @@ typedef struct
  * @until_us: only entries recorded up to then; G_MAXINT64 for all
  */
 LbFold *lb_fold_new (const LbLedger *ledger, gint64 until_us);
+
+/**
+ * lb_fold_new_of_day:
+ * @day: Julian day number
+ *
+ * How the job stood at the end of a day: the work of the shifts up to then, as it is known today.
+ * Facts, settings and corrections are today's too.
+ */
+LbFold *lb_fold_new_of_day (const LbLedger *ledger, guint32 day);
 void lb_fold_free (LbFold *fold);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (LbFold, lb_fold_free)
 

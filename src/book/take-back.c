@@ -15,8 +15,15 @@
 
 #include <string.h>
 
+static gboolean
+is_later (const LbLedger *ledger, const LbEntry *entry, guint32 until_day)
+{
+  return entry->shift >= 0 && entry->kind != LB_ENTRY_TAKE_BACK &&
+         lb_ledger_shift (ledger, (guint) entry->shift)->day > until_day;
+}
+
 void
-lb_fold_find_alive (LbFold *fold, const LbLedger *ledger, gint64 until_us)
+lb_fold_find_alive (LbFold *fold, const LbLedger *ledger, gint64 until_us, guint32 until_day)
 {
   g_autoptr (GHashTable) taken_back = g_hash_table_new (g_str_hash, g_str_equal);
   const char *act = NULL; /* of the entry looked at last, and whether it stands */
@@ -31,7 +38,7 @@ lb_fold_find_alive (LbFold *fold, const LbLedger *ledger, gint64 until_us)
       act = entry->act;
       stands = g_hash_table_size (taken_back) == 0 || !g_hash_table_contains (taken_back, act);
     }
-    fold->is_alive[i] = stands;
+    fold->is_alive[i] = stands && !is_later (ledger, entry, until_day);
     if (stands && entry->kind == LB_ENTRY_TAKE_BACK)
       g_hash_table_add (taken_back, (gpointer) entry->of);
   }

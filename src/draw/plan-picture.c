@@ -322,3 +322,29 @@ lb_plan_draw_legend (cairo_t *cr,
   }
   return middle + line * 0.4 - y;
 }
+
+/* About the legend, and for the names of bents and rows. */
+#define SHEET_MARGIN 18.0
+#define NAMES_MARGIN 56.0
+
+void
+lb_plan_draw_sheet (cairo_t *cr,
+                    const LbPalette *palette,
+                    const LbVoice *voice,
+                    const LbFold *fold,
+                    double width,
+                    double height)
+{
+  g_autoptr (LbPlan) plan = lb_plan_new (fold);
+  const double legend = SHEET_MARGIN + lb_plan_draw_legend (cr, palette, voice, fold->n_by_step,
+                                                            SHEET_MARGIN, SHEET_MARGIN / 2,
+                                                            width - 2 * SHEET_MARGIN);
+  const LbPlanView view = lb_plan_fit (plan, width, height - legend, NAMES_MARGIN);
+
+  cairo_save (cr);
+  cairo_translate (cr, 0, legend);
+  cairo_rectangle (cr, 0, 0, width, height - legend);
+  cairo_clip (cr);
+  lb_plan_draw (cr, palette, voice, plan, &view, NULL, width, height - legend);
+  cairo_restore (cr);
+}

@@ -138,6 +138,14 @@ void lb_plan_draw (cairo_t *cr,
                    double width,
                    double height);
 
+/* Legend and plan together, as a picture of its own. */
+void lb_plan_draw_sheet (cairo_t *cr,
+                         const LbPalette *palette,
+                         const LbVoice *voice,
+                         const LbFold *fold,
+                         double width,
+                         double height);
+
 /* Legend with counts on one line (or as many as needed) from @x, @y; returns its height. */
 double lb_plan_draw_legend (cairo_t *cr,
                             const LbPalette *palette,

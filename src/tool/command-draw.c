@@ -8,11 +8,9 @@
 
 #include <glib/gi18n-lib.h>
 
-#define MARGIN      18.0
-#define PLAN_MARGIN 56.0 /* room for the names of bents and rows */
-
 static gboolean is_dark;
 static int width_option, height_option;
+static char *day_option;
 
 static const GOptionEntry options[] = {
   { "dark", 0, 0, G_OPTION_ARG_NONE, &is_dark, N_ ("In the dark colours"), NULL },
@@ -20,6 +18,8 @@ static const GOptionEntry options[] = {
     N_ ("POINTS") },
   { "height", 0, 0, G_OPTION_ARG_INT, &height_option, N_ ("Height in points, 100 to 10000"),
     N_ ("POINTS") },
+  { "day", 0, 0, G_OPTION_ARG_STRING, &day_option,
+    N_ ("The plan as it stood at the end of that day, as 2026-07-14"), N_ ("DATE") },
   { NULL },
 };
 
@@ -30,24 +30,16 @@ typedef struct
   LbVoice voice;
   guint pile;
   LbCutPlan plan;
+  LbFold *past; /* of an earlier day, NULL for now */
 } Picture;
 
 static void
 draw_plan (cairo_t *cr, gsize page, double width, double height, gpointer data)
 {
   const Picture *picture = data;
-  g_autoptr (LbPlan) plan = lb_plan_new (picture->job->fold);
-  const double legend = MARGIN + lb_plan_draw_legend (cr, picture->palette, &picture->voice,
-                                                      picture->job->fold->n_by_step, MARGIN,
-                                                      MARGIN / 2, width - 2 * MARGIN);
-  const LbPlanView view = lb_plan_fit (plan, width, height - legend, PLAN_MARGIN);
 
-  cairo_save (cr);
-  cairo_translate (cr, 0, legend);
-  cairo_rectangle (cr, 0, 0, width, height - legend);
-  cairo_clip (cr);
-  lb_plan_draw (cr, picture->palette, &picture->voice, plan, &view, NULL, width, height - legend);
-  cairo_restore (cr);
+  lb_plan_draw_sheet (cr, picture->palette, &picture->voice,
+                      picture->past != NULL ? picture->past : picture->job->fold, width, height);
 }
 
 static void
@@ -169,12 +161,20 @@ run (int n_args, char **args)
                            kind->name);
   if (!is_size (width_option) || !is_size (height_option))
     return lb_tool_misuse (_ ("a picture is 100 to 10000 points wide and high"));
+  if (day_option != NULL && kind->draw != draw_plan)
+    return lb_tool_misuse (_ ("only the plan is drawn as it stood on a day"));
+
+  guint32 day = 0;
+  if (day_option != NULL && !lb_tool_read_day (day_option, &day, &error))
+    return lb_tool_misuse ("%s", error->message);
   if (!lb_tool_job_open (&job, args[0], LB_BOOK_READ, &error))
     return lb_tool_refuse (error);
 
+  g_autoptr (LbFold) past = day_option != NULL ? lb_fold_new_of_day (job.ledger, day) : NULL;
   Picture picture = { .job = &job,
                       .palette = lb_palette (is_dark ? LB_PALETTE_DARK : LB_PALETTE_LIGHT),
-                      .voice = lb_tool_voice (&job) };
+                      .voice = lb_tool_voice (&job),
+                      .past = past };
   Job drawing = { .kind = kind, .picture = &picture };
   const double width = width_option > 0 ? width_option : kind->width;
   const double height = height_option > 0 ? height_option : kind->height;

@@ -4,6 +4,7 @@
 #include "desk/shell/window-actions.h"
 
 #include "desk/basis/burn-window.h"
+#include "desk/history/pier-window.h"
 #include "desk/print/print.h"
 #include "desk/sheet/defaults-window.h"
 #include "desk/shell/copies-window.h"
@@ -153,6 +154,15 @@ defaults_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
 }
 
 static void
+pier_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  LbWindow *self = LB_WINDOW (data);
+
+  gtk_window_present (
+    GTK_WINDOW (lb_pier_window_new (GTK_WINDOW (self), lb_window_get_job (self))));
+}
+
+static void
 burning_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
   LbWindow *self = LB_WINDOW (data);
@@ -293,6 +303,7 @@ recover_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
 
 static const GActionEntry entries[] = {
   { .name = "burning", .activate = burning_cb },
+  { .name = "pier", .activate = pier_cb },
   { .name = "copies", .activate = copies_cb },
   { .name = "defaults", .activate = defaults_cb },
   { .name = "find", .activate = find_cb },
@@ -342,6 +353,7 @@ lb_window_actions_update (LbWindow *self)
   GAction *units = g_action_map_lookup_action (G_ACTION_MAP (self), "units");
 
   enable (self, "burning", job != NULL);
+  enable (self, "pier", job != NULL);
   enable (self, "defaults", job != NULL);
   enable (self, "find", job != NULL);
   enable (self, "lay-grid", can_record);
