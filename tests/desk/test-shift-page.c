@@ -432,6 +432,7 @@ test_dive_says_all (Fixture *fixture, gconstpointer data)
   g_assert_cmpfloat (totals->rods, ==, 4);
   g_assert_cmpfloat (totals->bottom_s, ==, 52 * 60);
   row = find_widget (group, ADW_TYPE_ACTION_ROW, "Dive, diver 1: 38 ft, bottom time 52 min");
+  g_assert_true (gtk_widget_is_visible (row));
   said = adw_action_row_get_subtitle (ADW_ACTION_ROW (row));
   g_assert_true (g_str_has_prefix (said, "surface-supplied air · 2 bars"));
   g_assert_nonnull (strstr (said, " · 4 rods used"));

@@ -176,7 +176,7 @@ show_entries (LbShiftGroup *self)
   if (!lb_finding_rows_show (priv->job, priv->list, &priv->shown, keys, make_row, is_of_row,
                              &listing))
     gtk_widget_child_focus (GTK_WIDGET (self), GTK_DIR_TAB_FORWARD);
-  gtk_widget_set_visible (GTK_WIDGET (priv->list), keys->len > 0);
+  gtk_widget_set_visible (GTK_WIDGET (priv->list), found->len > 0);
 }
 
 static void
