@@ -69,12 +69,27 @@ static const char *const statement_texts[LB_N_SQL] = {
                         "WHERE kind = 'seal' ON CONFLICT DO UPDATE SET value = excluded.value",
 };
 
+/* What a drive says that keeps no locks, as network drives may. */
+static gboolean
+is_about_locks (int rc)
+{
+  return rc == SQLITE_IOERR_LOCK || rc == SQLITE_IOERR_RDLOCK || rc == SQLITE_IOERR_UNLOCK ||
+         rc == SQLITE_IOERR_CHECKRESERVEDLOCK;
+}
+
 /* What SQLite's result code means for somebody at work. @db may be %NULL. */
 void
 lb_connection_fail (sqlite3 *db, int rc, const char *name, GError **error)
 {
   const char *said = db != NULL ? sqlite3_errmsg (db) : sqlite3_errstr (rc);
 
+  if (is_about_locks (rc)) {
+    g_set_error (error, LB_BOOK_ERROR, LB_BOOK_ERROR_DISK,
+                 _ ("The drive of “%s” cannot lock files, so that two programs could spoil each "
+                    "other's work; nothing was stored: copy it to this computer and go on there"),
+                 name);
+    return;
+  }
   switch (rc & 0xff) {
   case SQLITE_BUSY:
   case SQLITE_LOCKED:

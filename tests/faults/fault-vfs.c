@@ -94,6 +94,8 @@ file_size (sqlite3_file *file, sqlite3_int64 *out_size)
 static int
 file_lock (sqlite3_file *file, int level)
 {
+  if (strikes (FAULT_LOCK))
+    return SQLITE_IOERR_LOCK;
   return real (file)->pMethods->xLock (real (file), level);
 }
 

@@ -14,9 +14,10 @@ typedef enum {
   FAULT_TRUNCATE = 1 << 3,
   FAULT_OPEN = 1 << 4,
   FAULT_DELETE = 1 << 5,
+  FAULT_LOCK = 1 << 6, /* as on a network drive that locks nothing */
 } FaultKind;
 
-#define FAULT_ALL ((1 << 6) - 1)
+#define FAULT_ALL ((1 << 7) - 1)
 
 typedef enum {
   FAULT_ONCE,

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The k-th read, write, sync, truncate, open or delete fails, for k = 1, 2, 3 … until the work is
+/* The k-th read, write, sync, truncate, open, delete or lock fails, for k = 1, 2, 3 … until the work is
  * done untouched: once, for ever, or because the disk is full. Afterwards the file is the old one
  * or the new one, and who asked was told that the disk is at fault and that nothing is stored.
  *
@@ -200,12 +200,14 @@ open_job (const Work *work, GBytes *job, const char *path)
 /* What is said names the file and is about the disk or the file, never that all is well or that the
  * entry was wrong. A page that cannot be read while a file is checked counts as damage. */
 static void
-assert_told (const Work *work, const GError *error)
+assert_told (const Work *work, guint kinds, const GError *error)
 {
   g_assert_true (error->domain == LB_BOOK_ERROR);
   if (error->code != LB_BOOK_ERROR_DAMAGED || !opens_itself (work))
     g_assert_true (error->code == LB_BOOK_ERROR_DISK || error->code == LB_BOOK_ERROR_OPEN);
   g_assert_nonnull (strstr (error->message, LB_BOOK_SUFFIX));
+  if (kinds == FAULT_LOCK)
+    g_assert_nonnull (strstr (error->message, "cannot lock"));
 }
 
 /* One work with the fault at its k-th operation; whether the fault came to pass. */
@@ -224,7 +226,7 @@ try_fault (const Work *work, GBytes *job, FaultManner manner, guint kinds, guint
   g_assert_true (is_done == (error == NULL));
   if (!is_done) {
     g_assert_true (had_fault);
-    assert_told (work, error);
+    assert_told (work, kinds, error);
     (*n_told)++;
   }
   lb_book_close (book);

@@ -12,7 +12,7 @@
 
 /* Under the sanitizers each file takes several times as long. */
 #ifdef __SANITIZE_ADDRESS__
-#define SHARE 5
+#define SHARE 10
 #else
 #define SHARE 1
 #endif
