@@ -55,42 +55,90 @@ lb_entry_detail (const LbLedger *ledger, const LbEntry *entry, const char *which
   return "";
 }
 
-static void
-add_gap (GArray *gaps, gboolean is_open, LbRecordGapKind kind, const LbEntry *dive)
+/* All that a record can say of a shift, by what its entries are called. */
+static const struct
 {
-  const LbRecordGap gap = { .kind = kind, .dive = dive };
+  LbEntryKind kind;
+  const char *what;
+} sayings[] = {
+  { LB_ENTRY_CREW, LB_CHARGE_SUPERVISOR }, { LB_ENTRY_CREW, LB_CHARGE_IN_CHARGE },
+  { LB_ENTRY_CREW, LB_CHARGE_TENDERS },    { LB_ENTRY_CREW, LB_CHARGE_STANDBY },
+  { LB_ENTRY_CONDITION, "wind" },          { LB_ENTRY_CONDITION, "sea" },
+  { LB_ENTRY_CONDITION, "current" },       { LB_ENTRY_CONDITION, "water temperature" },
+  { LB_ENTRY_CONDITION, "visibility" },
+};
 
-  if (is_open)
-    g_array_append_val (gaps, gap);
+static LbRecordSaid
+bit_of (LbEntryKind kind, const char *what)
+{
+  for (guint i = 0; i < G_N_ELEMENTS (sayings); i++) {
+    if (sayings[i].kind == kind && strcmp (sayings[i].what, what) == 0)
+      return 1u << i;
+  }
+  return 0;
 }
 
-static void
-add_gaps_of_shift (GArray *gaps, const LbLedger *ledger, const LbFold *fold, int shift)
+void
+lb_record_said_take (LbRecordSaid *said, const LbEntry *entry)
 {
-#define IS_NOT_NAMED(charge)   (*lb_charge_holder (ledger, fold, shift, charge) == '\0')
-#define IS_NOT_SAID(condition) (*lb_condition_said (ledger, fold, shift, condition) == '\0')
-  add_gap (gaps, IS_NOT_NAMED (LB_CHARGE_SUPERVISOR), LB_GAP_SUPERVISOR, NULL);
-  add_gap (gaps, IS_NOT_NAMED (LB_CHARGE_IN_CHARGE), LB_GAP_IN_CHARGE, NULL);
-  add_gap (gaps, IS_NOT_NAMED (LB_CHARGE_TENDERS) && IS_NOT_NAMED (LB_CHARGE_STANDBY), LB_GAP_TEAM,
-           NULL);
-  add_gap (gaps, IS_NOT_SAID ("wind") && IS_NOT_SAID ("sea"), LB_GAP_WEATHER, NULL);
-  add_gap (gaps, IS_NOT_SAID ("water temperature"), LB_GAP_WATER_TEMPERATURE, NULL);
-  add_gap (gaps, IS_NOT_SAID ("current"), LB_GAP_CURRENT, NULL);
+  g_return_if_fail (said != NULL && entry != NULL);
+
+  if (entry->kind != LB_ENTRY_CREW && entry->kind != LB_ENTRY_CONDITION)
+    return;
+  if (*entry->note != '\0')
+    *said |= bit_of (entry->kind, entry->what);
+  else
+    *said &= ~bit_of (entry->kind, entry->what);
+}
+
+static guint
+gap_if (gboolean is_open, LbRecordGapKind kind)
+{
+  return is_open ? 1u << kind : 0;
+}
+
+guint
+lb_record_gaps_of_shift (LbRecordSaid said)
+{
+#define IS_NOT_NAMED(charge)   ((said & bit_of (LB_ENTRY_CREW, charge)) == 0)
+#define IS_NOT_SAID(condition) ((said & bit_of (LB_ENTRY_CONDITION, condition)) == 0)
+  return gap_if (IS_NOT_NAMED (LB_CHARGE_SUPERVISOR), LB_GAP_SUPERVISOR) |
+         gap_if (IS_NOT_NAMED (LB_CHARGE_IN_CHARGE), LB_GAP_IN_CHARGE) |
+         gap_if (IS_NOT_NAMED (LB_CHARGE_TENDERS) && IS_NOT_NAMED (LB_CHARGE_STANDBY),
+                 LB_GAP_TEAM) |
+         gap_if (IS_NOT_SAID ("wind") && IS_NOT_SAID ("sea"), LB_GAP_WEATHER) |
+         gap_if (IS_NOT_SAID ("water temperature"), LB_GAP_WATER_TEMPERATURE) |
+         gap_if (IS_NOT_SAID ("current"), LB_GAP_CURRENT);
 #undef IS_NOT_NAMED
 #undef IS_NOT_SAID
 }
 
-static void
-add_gaps_of_dive (GArray *gaps, const LbLedger *ledger, const LbEntry *dive, gboolean is_seen)
+guint
+lb_record_gaps_of_dive (const LbLedger *ledger, const LbEntry *dive, LbRecordSaid said)
 {
+  g_return_val_if_fail (ledger != NULL && dive != NULL, 0);
+
+  const gboolean is_seen = (said & bit_of (LB_ENTRY_CONDITION, "visibility")) != 0;
+
 #define HAS_NO(detail) (*lb_entry_detail (ledger, dive, detail) == '\0')
-  add_gap (gaps, HAS_NO (LB_DETAIL_MODE), LB_GAP_MODE, dive);
-  add_gap (gaps, HAS_NO (LB_DETAIL_WORK), LB_GAP_WORK, dive);
-  add_gap (gaps, !is_seen && HAS_NO (LB_DETAIL_VISIBILITY), LB_GAP_VISIBILITY, dive);
-  add_gap (gaps, isnan (dive->amount) != 0, LB_GAP_DEPTH, dive);
-  add_gap (gaps, dive->start_us == 0, LB_GAP_TIME, dive);
-  add_gap (gaps, dive->start_us != 0 && dive->end_us == 0, LB_GAP_BOTTOM_TIME, dive);
+  return gap_if (HAS_NO (LB_DETAIL_MODE), LB_GAP_MODE) |
+         gap_if (HAS_NO (LB_DETAIL_WORK), LB_GAP_WORK) |
+         gap_if (!is_seen && HAS_NO (LB_DETAIL_VISIBILITY), LB_GAP_VISIBILITY) |
+         gap_if (isnan (dive->amount) != 0, LB_GAP_DEPTH) |
+         gap_if (dive->start_us == 0, LB_GAP_TIME) |
+         gap_if (dive->start_us != 0 && dive->end_us == 0, LB_GAP_BOTTOM_TIME);
 #undef HAS_NO
+}
+
+static void
+add_gaps (GArray *gaps, guint kinds, const LbEntry *dive)
+{
+  for (int kind = 0; kind < LB_N_RECORD_GAPS; kind++) {
+    const LbRecordGap gap = { .kind = (LbRecordGapKind) kind, .dive = dive };
+
+    if (kinds & 1u << kind)
+      g_array_append_val (gaps, gap);
+  }
 }
 
 GArray *
@@ -100,18 +148,21 @@ lb_dive_record_gaps (const LbLedger *ledger, const LbFold *fold, int shift)
   g_return_val_if_fail (fold != NULL, NULL);
 
   GArray *gaps = g_array_new (FALSE, FALSE, sizeof (LbRecordGap));
-  const gboolean is_seen = *lb_condition_said (ledger, fold, shift, "visibility") != '\0';
-  gboolean has_dive = FALSE;
+  g_autoptr (GPtrArray) dives = g_ptr_array_new ();
+  LbRecordSaid said = 0;
 
   for (gsize i = 0; i < fold->n_entries; i++) {
     const LbEntry *entry = lb_ledger_entry (ledger, (guint) i);
 
-    if (entry->kind != LB_ENTRY_DIVE || entry->shift != shift || !fold->is_alive[i])
+    if (entry->shift != shift || !fold->is_alive[i])
       continue;
-    if (!has_dive)
-      add_gaps_of_shift (gaps, ledger, fold, shift);
-    has_dive = TRUE;
-    add_gaps_of_dive (gaps, ledger, entry, is_seen);
+    lb_record_said_take (&said, entry);
+    if (entry->kind == LB_ENTRY_DIVE)
+      g_ptr_array_add (dives, (gpointer) entry);
   }
+  if (dives->len > 0)
+    add_gaps (gaps, lb_record_gaps_of_shift (said), NULL);
+  for (guint i = 0; i < dives->len; i++)
+    add_gaps (gaps, lb_record_gaps_of_dive (ledger, dives->pdata[i], said), dives->pdata[i]);
   return gaps;
 }

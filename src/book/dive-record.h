@@ -18,6 +18,16 @@ G_BEGIN_DECLS
  */
 GArray *lb_dive_record_gaps (const LbLedger *ledger, const LbFold *fold, int shift);
 
+/* The same one entry after another, for all shifts at once: what was said of a shift, a bit each. */
+typedef guint LbRecordSaid;
+
+/* Takes in an entry of the shift that stands; the last word on each counts. */
+void lb_record_said_take (LbRecordSaid *said, const LbEntry *entry);
+
+/* What a shift with dives lacks, and what one of its dives does: bits 1 << LbRecordGapKind. */
+guint lb_record_gaps_of_shift (LbRecordSaid said);
+guint lb_record_gaps_of_dive (const LbLedger *ledger, const LbEntry *dive, LbRecordSaid said);
+
 /* Who has @charge in the shift, as said last; "" for nobody said. */
 const char *lb_charge_holder (const LbLedger *ledger,
                               const LbFold *fold,

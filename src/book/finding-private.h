@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
+#include "book/dive-record.h"
 #include "book/finding.h"
 
 G_BEGIN_DECLS
@@ -14,8 +15,9 @@ G_BEGIN_DECLS
 typedef struct
 {
   const LbEntry *hours, *seal; /* the last word; NULL for none */
-  double wet_trigger_s;        /* at piles that are cut under water */
-  guint n_dives_open;          /* without a bottom time */
+  LbRecordSaid said;
+  double wet_trigger_s; /* at piles that are cut under water */
+  guint n_dives_open;   /* without a bottom time */
 } LbShiftGlance;
 
 /* One search, of all or of one shift or pile; entries that cannot matter to it are left out. */

@@ -47,6 +47,22 @@ compare_lost (LbFindingSearch *search, guint shift)
     add (search, shift, finding);
 }
 
+/* What each of its dives lacks, and the shift that has them. */
+static guint *
+find_gaps (LbFindingSearch *search)
+{
+  guint *gaps = g_new0 (guint, search->fold->n_shifts + 1);
+
+  for (guint i = 0; i < search->dives->len; i++) {
+    const LbEntry *dive = g_ptr_array_index (search->dives, i);
+    const LbRecordSaid said = search->shifts[dive->shift].said;
+
+    gaps[dive->shift] |= lb_record_gaps_of_shift (said) |
+                         lb_record_gaps_of_dive (search->ledger, dive, said);
+  }
+  return gaps;
+}
+
 static void
 find_late (LbFindingSearch *search)
 {
@@ -67,11 +83,17 @@ find_late (LbFindingSearch *search)
 void
 lb_finding_search_shifts (LbFindingSearch *search)
 {
+  g_autofree guint *gaps = find_gaps (search);
+
   for (guint i = 0; i < search->fold->n_shifts; i++) {
+    const LbFinding lacking = { .kind = LB_FINDING_RECORD_GAPS, .gaps = gaps[i] };
+
     if (!lb_finding_search_has (search, (int) i))
       continue;
     compare_burning (search, i);
     compare_lost (search, i);
+    if (gaps[i] != 0)
+      add (search, i, lacking);
   }
   find_late (search);
 }

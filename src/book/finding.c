@@ -23,23 +23,15 @@ const char *
 lb_finding_kind_name (LbFindingKind kind)
 {
   static const char *const names[] = {
-    [LB_FINDING_BARS_LEFT] = "bars-left",
-    [LB_FINDING_PULLED_UNCUT] = "pulled-uncut",
-    [LB_FINDING_NOT_RIGGED] = "not-rigged",
-    [LB_FINDING_MORE_BARS] = "more-bars",
-    [LB_FINDING_BARS_TWICE] = "bars-twice",
-    [LB_FINDING_GONE_AND_BURNED] = "gone-and-burned",
-    [LB_FINDING_TWO_CREWS] = "two-crews",
-    [LB_FINDING_DIVES_OVERLAP] = "dives-overlap",
-    [LB_FINDING_PAST_LIMIT] = "past-limit",
-    [LB_FINDING_OUTSIDE_HOURS] = "outside-hours",
-    [LB_FINDING_NO_DIVE] = "no-dive",
-    [LB_FINDING_BURNED_LONGER] = "burned-longer",
-    [LB_FINDING_LOST_LONGER] = "lost-longer",
-    [LB_FINDING_NO_HOURS] = "no-hours",
-    [LB_FINDING_AFTER_SIGNING] = "after-signing",
-    [LB_FINDING_SAME_MARK] = "same-mark",
-    [LB_FINDING_SAID_OTHERWISE] = "said-otherwise",
+    [LB_FINDING_BARS_LEFT] = "bars-left",     [LB_FINDING_PULLED_UNCUT] = "pulled-uncut",
+    [LB_FINDING_NOT_RIGGED] = "not-rigged",   [LB_FINDING_MORE_BARS] = "more-bars",
+    [LB_FINDING_BARS_TWICE] = "bars-twice",   [LB_FINDING_GONE_AND_BURNED] = "gone-and-burned",
+    [LB_FINDING_TWO_CREWS] = "two-crews",     [LB_FINDING_DIVES_OVERLAP] = "dives-overlap",
+    [LB_FINDING_PAST_LIMIT] = "past-limit",   [LB_FINDING_OUTSIDE_HOURS] = "outside-hours",
+    [LB_FINDING_NO_DIVE] = "no-dive",         [LB_FINDING_BURNED_LONGER] = "burned-longer",
+    [LB_FINDING_LOST_LONGER] = "lost-longer", [LB_FINDING_NO_HOURS] = "no-hours",
+    [LB_FINDING_RECORD_GAPS] = "record-gaps", [LB_FINDING_AFTER_SIGNING] = "after-signing",
+    [LB_FINDING_SAME_MARK] = "same-mark",     [LB_FINDING_SAID_OTHERWISE] = "said-otherwise",
   };
 
   g_return_val_if_fail ((guint) kind < LB_N_FINDING_KINDS, NULL);
@@ -97,6 +89,7 @@ glance (LbFindingSearch *search, const LbEntry *entry)
     g_hash_table_insert (search->answers, (gpointer) entry->what, (gpointer) entry);
   if (shift == NULL)
     return;
+  lb_record_said_take (&shift->said, entry);
   if (entry->kind == LB_ENTRY_HOURS)
     shift->hours = entry;
   else if (entry->kind == LB_ENTRY_SEAL)

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "book/fold.h"
+#include "book/shift-account.h"
 
 #include <glib.h>
 
@@ -25,6 +26,7 @@ typedef enum {
   LB_FINDING_BURNED_LONGER,   /* more trigger time under water than bottom time */
   LB_FINDING_LOST_LONGER,     /* more time lost than the shift has */
   LB_FINDING_NO_HOURS,        /* time lost, and the shift's hours are not said */
+  LB_FINDING_RECORD_GAPS,     /* the record of its dives does not say all it must (dive-record.h) */
   LB_FINDING_AFTER_SIGNING,   /* in a signed shift, later than the signature, and no correction */
   LB_FINDING_SAME_MARK,       /* two piles with one mark */
   LB_FINDING_SAID_OTHERWISE,  /* a fact or setting that two crews set differently (difference.h) */
@@ -45,6 +47,7 @@ typedef struct
   LbBarSet bars;             /* which */
   guint n_bars, n_bars_most; /* how many, and how many there should be at most */
   double time_s, most_s;     /* the same of time */
+  guint gaps;                /* bits 1 << LbRecordGapKind */
   gboolean is_signed;        /* the shift is */
   const LbEntry *answer;     /* the last one that stands, NULL while it is open */
 } LbFinding;

@@ -4,6 +4,7 @@
 #include "draw/finding-words.h"
 
 #include "draw/plan-words.h"
+#include "draw/record-words.h"
 #include "draw/voice-text.h"
 
 #include <glib/gi18n-lib.h>
@@ -181,6 +182,20 @@ lost_longer_text (const Told *told)
 }
 
 static char *
+record_gaps_text (const LbFinding *finding)
+{
+  g_autoptr (GArray) gaps = g_array_new (FALSE, FALSE, sizeof (LbRecordGap));
+
+  for (int kind = 0; kind < LB_N_RECORD_GAPS; kind++) {
+    const LbRecordGap gap = { .kind = (LbRecordGapKind) kind };
+
+    if (finding->gaps & 1u << kind)
+      g_array_append_val (gaps, gap);
+  }
+  return lb_record_gaps_text (gaps, NULL);
+}
+
+static char *
 after_signing_text (const Told *told)
 {
   g_autofree char *entry = lb_entry_text (told->voice, told->ledger, told->fold,
@@ -251,6 +266,8 @@ lb_finding_text (const LbVoice *voice,
   case LB_FINDING_LOST_LONGER:
   case LB_FINDING_NO_HOURS:
     return lost_longer_text (&told);
+  case LB_FINDING_RECORD_GAPS:
+    return record_gaps_text (finding);
   case LB_FINDING_AFTER_SIGNING:
     return after_signing_text (&told);
   case LB_FINDING_SAME_MARK:
@@ -292,6 +309,8 @@ lb_finding_advice (LbFindingKind kind)
     return _ ("Correct the minutes lost, or the shift’s hours.");
   case LB_FINDING_NO_HOURS:
     return _ ("Say when the shift began and when it ended.");
+  case LB_FINDING_RECORD_GAPS:
+    return _ ("Say it at the dives, the crew and the conditions.");
   case LB_FINDING_AFTER_SIGNING:
     return _ ("Correct the shift with a reason, or say why it stands.");
   case LB_FINDING_SAME_MARK:

@@ -202,11 +202,74 @@ expect_answered (Fixture *fixture, LbFindingKind kind, int shift)
   return finding;
 }
 
+/* Somebody named, and a condition: what the record of a dive must say. */
+static void
+say (Fixture *fixture, int shift, LbEntryKind kind, const char *what, const char *note)
+{
+  LbDraft draft = LB_DRAFT_INIT (kind);
+
+  draft.shift_id = fixture->story.shifts[shift];
+  draft.what = what;
+  draft.note = note;
+  story_record (&fixture->story, &draft);
+}
+
+static void
+say_all (Fixture *fixture, int shift)
+{
+  say (fixture, shift, LB_ENTRY_CREW, LB_CHARGE_SUPERVISOR, "DS");
+  say (fixture, shift, LB_ENTRY_CREW, LB_CHARGE_IN_CHARGE, "PIC");
+  say (fixture, shift, LB_ENTRY_CREW, LB_CHARGE_TENDERS, "T1");
+  say (fixture, shift, LB_ENTRY_CONDITION, "wind", "calm");
+  say (fixture, shift, LB_ENTRY_CONDITION, "current", "slack");
+  say (fixture, shift, LB_ENTRY_CONDITION, "water temperature", "52 °F");
+  say (fixture, shift, LB_ENTRY_CONDITION, "visibility", "2 ft");
+}
+
+/* A dive with all that it says itself. */
+static void
+dive_whole (Fixture *fixture, int shift)
+{
+  const gint64 six_us = FIXTURE_US + shift * DAY_US;
+  g_autoptr (GError) error = NULL;
+  LbDraft drafts[3] = { LB_DRAFT_INIT (LB_ENTRY_DIVE), LB_DRAFT_INIT (LB_ENTRY_DETAIL),
+                        LB_DRAFT_INIT (LB_ENTRY_DETAIL) };
+
+  drafts[0].what = "diver 1";
+  drafts[0].amount = 39 * FOOT;
+  drafts[0].start_us = six_us + 10 * MINUTE_US;
+  drafts[0].end_us = six_us + 70 * MINUTE_US;
+  drafts[0].up_us = six_us + 72 * MINUTE_US;
+  drafts[1].what = LB_DETAIL_MODE;
+  drafts[1].note = "surface-supplied air";
+  drafts[2].what = LB_DETAIL_WORK;
+  drafts[2].note = "burning";
+  for (guint i = 0; i < G_N_ELEMENTS (drafts); i++)
+    drafts[i].shift_id = fixture->story.shifts[shift];
+  lb_book_record (fixture->story.book, drafts, G_N_ELEMENTS (drafts), NULL, &error);
+  g_assert_no_error (error);
+}
+
+static void
+test_record_gaps (Fixture *fixture, gconstpointer data)
+{
+  say_all (fixture, 0);
+  expect_none (fixture, LB_FINDING_RECORD_GAPS);
+  dive_whole (fixture, 0);
+  expect_none (fixture, LB_FINDING_RECORD_GAPS);
+  /* What was said is taken away again, and a dive says less than it should. */
+  say (fixture, 0, LB_ENTRY_CREW, LB_CHARGE_SUPERVISOR, "");
+  dive (fixture, 0, "diver 2", 10, 70, 72);
+  g_assert_cmphex (expect_answered (fixture, LB_FINDING_RECORD_GAPS, 0)->gaps, ==,
+                   1u << LB_GAP_SUPERVISOR | 1u << LB_GAP_MODE | 1u << LB_GAP_WORK);
+}
+
 static void
 test_nothing (Fixture *fixture, gconstpointer data)
 {
   hours (fixture, 0, 0, 600);
-  dive (fixture, 0, "diver 1", 10, 70, 72);
+  say_all (fixture, 0);
+  dive_whole (fixture, 0);
   trigger (fixture, 0, 0, 40);
   story_burn (&fixture->story, 0, 0, 0x03, 0);
   delay (fixture, 0, 30);
@@ -574,6 +637,7 @@ main (int argc, char *argv[])
   ADD ("/finding/dry", test_dry);
   ADD ("/finding/lost-longer", test_lost_longer);
   ADD ("/finding/no-hours", test_no_hours);
+  ADD ("/finding/record-gaps", test_record_gaps);
   ADD ("/finding/after-signing", test_after_signing);
   ADD ("/finding/same-mark", test_same_mark);
   ADD ("/finding/answers", test_answers);

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* What does not fit together, on the Shift page: under the line it is about, answered, and taken
  * back. */
+#include "desk/shift/dive-group.h"
 #include "desk/shift/finding-group.h"
 #include "desk/shift/pile-lines.h"
 #include "desk/shift/shift-page.h"
@@ -165,9 +166,11 @@ test_dive (Fixture *fixture, gconstpointer data)
 {
   const gint64 hour_us = G_GINT64_CONSTANT (3600) * G_USEC_PER_SEC;
   const gint64 start_us = g_get_real_time () / hour_us * hour_us - 12 * hour_us;
+  GtkWidget *dives = find_widget (fixture->page, LB_TYPE_DIVE_GROUP, NULL);
   LbDraft dive = LB_DRAFT_INIT (LB_ENTRY_DIVE);
   guint n = 0;
 
+  g_assert_null (find_widget (dives, GTK_TYPE_BUTTON, "Answer…"));
   dive.what = "diver 1";
   dive.amount = 12;
   dive.start_us = start_us;
@@ -178,8 +181,9 @@ test_dive (Fixture *fixture, gconstpointer data)
   for (guint i = 0; i < findings->len; i++)
     n += g_array_index (findings, LbFinding, i).kind == LB_FINDING_PAST_LIMIT ? 1 : 0;
   g_assert_cmpuint (n, ==, 1);
-  g_assert_false (gtk_widget_get_visible (fixture->group));
-  g_assert_nonnull (find_widget (fixture->page, GTK_TYPE_BUTTON, "Answer…"));
+  /* Of the whole shift is what the dive's record must say besides. */
+  g_assert_true (gtk_widget_get_visible (fixture->group));
+  g_assert_nonnull (find_widget (dives, GTK_TYPE_BUTTON, "Answer…"));
 }
 
 /* In a signed shift it is answered too, and what was signed stays as it was. */

@@ -137,7 +137,8 @@ test_all (void)
   begin (&sample);
   for (int kind = 0; kind < LB_N_FINDING_KINDS; kind++) {
     const LbFinding finding = { .kind = (LbFindingKind) kind,
-                                .entries = { sample.dives[0], sample.dives[1] } };
+                                .entries = { sample.dives[0], sample.dives[1] },
+                                .gaps = 1 << LB_GAP_WEATHER };
     g_autofree char *text = lb_finding_text (&LB_VOICE_PLAIN, sample.ledger, sample.fold, &finding);
 
     g_assert_cmpuint (strlen (text), >, 10);

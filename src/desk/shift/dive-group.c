@@ -25,7 +25,6 @@ struct _LbDiveGroup
 
   /* Template widgets */
   LbDiveForm *form;
-  GtkLabel *gaps_label;
 
   /* Owned */
   LbDiveLog *log;     /* NULL before there is a job */
@@ -289,16 +288,6 @@ lb_dive_group_unmap (GtkWidget *widget)
   GTK_WIDGET_CLASS (lb_dive_group_parent_class)->unmap (widget);
 }
 
-/* What the shift itself must still say of its dives. */
-static void
-show_gaps (LbDiveGroup *self)
-{
-  g_autofree char *said = lb_record_gaps_text (self->gaps, NULL);
-
-  gtk_label_set_text (self->gaps_label, said != NULL ? said : "");
-  gtk_widget_set_visible (GTK_WIDGET (self->gaps_label), said != NULL);
-}
-
 static void
 forget (LbDiveGroup *self)
 {
@@ -320,7 +309,6 @@ lb_dive_group_update (LbShiftGroup *group)
   self->gaps = lb_dive_record_gaps (lb_job_get_ledger (job), lb_job_get_fold (job),
                                     lb_job_get_shift (job));
   lb_dive_form_update (self->form, group, self->log);
-  show_gaps (self);
   if (self->lines_list == NULL)
     add_lines_list (self);
   show_lines (self);
@@ -358,7 +346,6 @@ lb_dive_group_class_init (LbDiveGroupClass *klass)
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/lastbent/Lastbent/dive-group.ui");
   gtk_widget_class_bind_template_child (widget_class, LbDiveGroup, form);
-  gtk_widget_class_bind_template_child (widget_class, LbDiveGroup, gaps_label);
   gtk_widget_class_bind_template_callback (widget_class, form_changed_cb);
 }
 
