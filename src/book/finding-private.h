@@ -3,6 +3,7 @@
 
 #include "book/dive-record.h"
 #include "book/finding.h"
+#include "book/seal-text.h"
 
 G_BEGIN_DECLS
 
@@ -15,6 +16,7 @@ G_BEGIN_DECLS
 typedef struct
 {
   const LbEntry *hours, *seal; /* the last word; NULL for none */
+  LbSealText *sealed;          /* what that seal says; NULL when it cannot be read */
   LbRecordSaid said;
   double wet_trigger_s; /* at piles that are cut under water */
   guint n_dives_open;   /* without a bottom time */
@@ -30,9 +32,9 @@ typedef struct
   LbShiftGlance *shifts; /* same index as the ledger's */
   GPtrArray *works;      /* const LbEntry: steps and bars, by pile, then shift, then time */
   GPtrArray *dives;      /* const LbEntry: of the shifts in question and the days about them */
-  GPtrArray *late;       /* const LbEntry: in signed shifts, later, and no correction */
-  GHashTable *answers;   /* key → const LbEntry */
-  GArray *found;         /* LbFinding */
+  GPtrArray *late; /* const LbEntry: in signed shifts, not under the signature, and no correction */
+  GHashTable *answers; /* key → const LbEntry */
+  GArray *found;       /* LbFinding */
 } LbFindingSearch;
 
 /* Whether findings of @shift are asked for. */

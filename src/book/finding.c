@@ -12,6 +12,7 @@
  * Everything is linear but for the dives, which are sorted. */
 #include "book/difference.h"
 #include "book/finding-private.h"
+#include "book/seal-rows.h"
 
 #include "trade/bottom-time.h"
 #include "trade/cut-plan.h"
@@ -92,7 +93,7 @@ glance (LbFindingSearch *search, const LbEntry *entry)
   lb_record_said_take (&shift->said, entry);
   if (entry->kind == LB_ENTRY_HOURS)
     shift->hours = entry;
-  else if (entry->kind == LB_ENTRY_SEAL)
+  else if (entry->kind == LB_ENTRY_SEAL && shift->seal == NULL)
     shift->seal = entry;
   else if (entry->kind == LB_ENTRY_BURN_TIME && entry->amount > 0 && entry->pile >= 0 &&
            !is_cut_dry (search, entry->pile))
@@ -136,13 +137,45 @@ is_near (const LbFindingSearch *search, const LbEntry *dive)
   return day + 1 >= asked && day <= asked + 1;
 }
 
+/* Whether the shift's own seal covers the entry, whenever it came into this file. */
+static gboolean
+is_sealed (const LbShiftGlance *shift, const LbEntry *entry)
+{
+  LbRowName name;
+
+  if (shift->sealed == NULL || !lb_row_name_read (entry->id, &name))
+    return lb_entry_compare (entry, shift->seal) <= 0;
+  for (guint i = 0; i < shift->sealed->spans->len; i++) {
+    const LbSealSpan *span = &g_array_index (shift->sealed->spans, LbSealSpan, i);
+
+    if (name.number >= span->from && name.number <= span->to &&
+        strlen (span->tag) == name.tag_length &&
+        strncmp (span->tag, name.tag, name.tag_length) == 0)
+      return TRUE;
+  }
+  return FALSE;
+}
+
+/* @first: of its act. Another crew's seal of the shift is no entry of it. */
 static gboolean
 is_late (const LbFindingSearch *search, const LbEntry *entry, const LbEntry *first)
 {
-  const LbEntry *seal = entry->shift >= 0 ? search->shifts[entry->shift].seal : NULL;
+  const LbShiftGlance *shift = entry->shift >= 0 ? &search->shifts[entry->shift] : NULL;
 
-  return seal != NULL && search->pile < 0 && lb_finding_search_has (search, entry->shift) &&
-         first->kind != LB_ENTRY_CORRECTION && entry == first && lb_entry_compare (entry, seal) > 0;
+  return shift != NULL && shift->seal != NULL && search->pile < 0 && entry == first &&
+         entry->kind != LB_ENTRY_CORRECTION && entry->kind != LB_ENTRY_SEAL &&
+         lb_finding_search_has (search, entry->shift) && !is_sealed (shift, entry);
+}
+
+static void
+read_seals (LbFindingSearch *search)
+{
+  for (gsize i = 0; i < search->fold->n_shifts; i++) {
+    LbShiftGlance *shift = &search->shifts[i];
+
+    if (shift->seal != NULL && search->pile < 0 && lb_finding_search_has (search, (int) i))
+      shift->sealed = lb_seal_text_read (shift->seal->note);
+  }
 }
 
 static void
@@ -273,6 +306,7 @@ search_for (const LbLedger *ledger, const LbFold *fold, int shift, int pile)
   g_autofree guint8 *is_wanted = glance_at_all (&search);
 
   g_array_set_clear_func (search.found, clear_finding);
+  read_seals (&search);
   gather (&search, is_wanted);
   sort_by (works, heap_by_shift, fold->n_shifts);
   sort_by (works, heap_by_pile, fold->n_piles);
@@ -283,6 +317,8 @@ search_for (const LbLedger *ledger, const LbFold *fold, int shift, int pile)
     lb_finding_search_dives (&search);
     lb_finding_search_shifts (&search);
   }
+  for (gsize i = 0; i < fold->n_shifts; i++)
+    g_clear_pointer (&shifts[i].sealed, lb_seal_text_free);
   /* Stable: in a shift piles come first, then dives. */
   g_array_sort (search.found, compare_shifts);
   return search.found;

@@ -4,6 +4,7 @@
 #include "book-fixture.h"
 #include "book/finding.h"
 #include "book/gesture.h"
+#include "book/seal.h"
 #include "trade/cut-plan.h"
 
 #include <math.h>
@@ -542,21 +543,51 @@ test_same_mark (Fixture *fixture, gconstpointer data)
   record_answer (fixture, finding, "one of them is out");
 }
 
-/* What another file brings in after the shift was signed here. */
+static void
+sign (Fixture *fixture, int shift)
+{
+  g_autoptr (LbLedger) ledger = fixture_read (fixture->story.book);
+  g_autoptr (GError) error = NULL;
+
+  g_assert_true (
+    lb_book_sign (fixture->story.book, ledger, fixture->story.shifts[shift], "DS", &error));
+  g_assert_no_error (error);
+}
+
+/* A correction says itself why it came later, and what another shift's signature covers is no matter of
+ * this one's. */
+static void
+test_signed (Fixture *fixture, gconstpointer data)
+{
+  LbDraft drafts[2] = { LB_DRAFT_INIT (LB_ENTRY_CORRECTION), LB_DRAFT_INIT (LB_ENTRY_STEP) };
+  g_autoptr (GError) error = NULL;
+
+  step (fixture, 0, 0, "cleaned");
+  sign (fixture, 0);
+  for (guint i = 0; i < G_N_ELEMENTS (drafts); i++)
+    drafts[i].shift_id = fixture->story.shifts[0];
+  drafts[0].note = "forgotten";
+  drafts[1].pile_id = "test-4";
+  drafts[1].what = "cleaned";
+  lb_book_record (fixture->story.book, drafts, G_N_ELEMENTS (drafts), NULL, &error);
+  g_assert_no_error (error);
+  sign (fixture, 1);
+  expect_none (fixture, LB_FINDING_AFTER_SIGNING);
+}
+
+/* What another file brings into the shift after it was signed here, though it was recorded before. */
 static void
 test_after_signing (Fixture *fixture, gconstpointer data)
 {
-  LbDraft seal = LB_DRAFT_INIT (LB_ENTRY_SEAL);
   LbEntry *entry;
 
-  step (fixture, 0, 0, "cleaned");
-  seal.shift_id = fixture->story.shifts[0];
-  seal.note = "…";
-  story_record (&fixture->story, &seal);
-  expect_none (fixture, LB_FINDING_AFTER_SIGNING);
-  entry = (LbEntry *) lb_ledger_entry (fixture->ledger, fixture->ledger->entries->len - 2);
+  sign (fixture, 0);
+  step (fixture, 1, 0, "cleaned");
+  look (fixture);
+  entry = (LbEntry *) lb_ledger_entry (fixture->ledger, fixture->ledger->entries->len - 1);
   g_assert_cmpint (entry->kind, ==, LB_ENTRY_STEP);
-  entry->at_us += MINUTE_US;
+  entry->shift = 0;
+  entry->at_us = FIXTURE_US;
   g_array_unref (fixture->findings);
   fixture->findings = lb_findings_new (fixture->ledger, fixture->fold);
 
@@ -638,6 +669,7 @@ main (int argc, char *argv[])
   ADD ("/finding/lost-longer", test_lost_longer);
   ADD ("/finding/no-hours", test_no_hours);
   ADD ("/finding/record-gaps", test_record_gaps);
+  ADD ("/finding/signed", test_signed);
   ADD ("/finding/after-signing", test_after_signing);
   ADD ("/finding/same-mark", test_same_mark);
   ADD ("/finding/answers", test_answers);
