@@ -188,7 +188,7 @@ gboolean lb_pile_check_ranges (const LbPile *pile, GError **error);
 /* ledger.c: filling it. */
 const char *lb_ledger_keep (LbLedger *ledger, const char *text);     /* once for equal texts */
 const char *lb_ledger_keep_new (LbLedger *ledger, const char *text); /* without looking */
-void lb_ledger_add_pile (LbLedger *ledger, const LbPile *pile);
+const char *lb_ledger_keep_bytes (LbLedger *ledger, const char *text, gsize n); /* the same */
 void lb_ledger_place_shifts (LbLedger *ledger);
 void lb_ledger_place_entries (LbLedger *ledger, guint first);
 

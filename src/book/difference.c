@@ -275,9 +275,7 @@ lb_drafts_know (GArray *drafts, const LbLedger *ledger, const LbFold *fold)
       fields = gather_fields (ledger, fold);
 
     const Field wanted = {
-      .pile = draft->pile_id != NULL
-                ? GPOINTER_TO_INT (g_hash_table_lookup (ledger->pile_by_id, draft->pile_id)) - 1
-                : -1,
+      .pile = draft->pile_id != NULL ? lb_ledger_find_pile (ledger, draft->pile_id) : -1,
       .name = lb_draft_what (draft),
     };
     Field *field = g_hash_table_lookup (fields, &wanted);

@@ -21,9 +21,11 @@
 #define HEADER_SIZE           100
 #define HEADER_WRITE_VERSION  18
 #define HEADER_READ_VERSION   19
+#define HEADER_ENCODING       56
 #define HEADER_USER_VERSION   60
 #define HEADER_APPLICATION_ID 68
 #define ROLLBACK_JOURNAL      1
+#define UTF_8                 1
 
 /* Far beyond any job: a hundred times 10,000 piles with 200,000 entries is 4 GB. */
 #define SIZE_MOST (G_GINT64_CONSTANT (4) << 30)
@@ -82,7 +84,8 @@ look_at_format (const guint8 header[HEADER_SIZE], const char *name, GError **err
     return FALSE;
   }
   if (format < LB_BOOK_FORMAT_OLDEST || header[HEADER_WRITE_VERSION] != ROLLBACK_JOURNAL ||
-      header[HEADER_READ_VERSION] != ROLLBACK_JOURNAL)
+      header[HEADER_READ_VERSION] != ROLLBACK_JOURNAL ||
+      read_big_endian (header + HEADER_ENCODING) != UTF_8)
   {
     g_set_error (error, LB_BOOK_ERROR, LB_BOOK_ERROR_DAMAGED,
                  _ ("“%s” is damaged: its first page does not say what a job file says; go back "

@@ -228,14 +228,11 @@ sort_by (GPtrArray *works, guint (*heap) (const LbEntry *), gsize n_heaps)
   g_free (sorted);
 }
 
-/* Mostly none do, and the fold knows. */
 static void
 find_same_marks (LbFindingSearch *search)
 {
   const LbFold *fold = search->fold;
 
-  if (g_hash_table_size (fold->by_mark) == fold->n_piles)
-    return;
   for (guint i = 0; i < fold->n_piles; i++) {
     const int first = lb_fold_find_mark (fold, fold->piles[i].mark);
     const LbFinding same = {

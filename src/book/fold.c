@@ -404,19 +404,6 @@ flags_of (const LbPile *pile, const LbPileState *state, gboolean has_stub)
   return flags;
 }
 
-/* Of two piles with one mark it names the one whose id comes first: the same in every file. */
-static void
-name_pile (LbFold *fold, guint i)
-{
-  char *key = lb_mark_key (fold->piles[i].mark);
-  const guint taken = GPOINTER_TO_UINT (g_hash_table_lookup (fold->by_mark, key));
-
-  if (taken == 0 || lb_id_compare (fold->piles[i].id, fold->piles[taken - 1].id) < 0)
-    g_hash_table_insert (fold->by_mark, key, GUINT_TO_POINTER (i + 1));
-  else
-    g_free (key);
-}
-
 static void
 conclude_piles (Folding *folding)
 {
@@ -431,7 +418,6 @@ conclude_piles (Folding *folding)
     state->n_left = pile->n_bars > n_burned ? pile->n_bars - n_burned : 0;
     state->flags = flags_of (pile, state, folding->has_stub[i]);
     fold->n_by_step[state->step]++;
-    name_pile (fold, i);
   }
 }
 
@@ -604,6 +590,29 @@ lb_fold_free (LbFold *fold)
   g_free (fold);
 }
 
+/* Of two piles with one mark it names the one whose id comes first: the same in every file. */
+static void
+name_pile (const LbFold *fold, guint i)
+{
+  char *key = lb_mark_key (fold->piles[i].mark);
+  const guint taken = GPOINTER_TO_UINT (g_hash_table_lookup (fold->by_mark, key));
+
+  if (taken == 0 || lb_id_compare (fold->piles[i].id, fold->piles[taken - 1].id) < 0)
+    g_hash_table_insert (fold->by_mark, key, GUINT_TO_POINTER (i + 1));
+  else
+    g_free (key);
+}
+
+static GHashTable *
+by_mark (const LbFold *fold)
+{
+  if (g_hash_table_size (fold->by_mark) == 0) {
+    for (guint i = 0; i < fold->n_piles; i++)
+      name_pile (fold, i);
+  }
+  return fold->by_mark;
+}
+
 int
 lb_fold_find_mark (const LbFold *fold, const char *mark)
 {
@@ -611,5 +620,20 @@ lb_fold_find_mark (const LbFold *fold, const char *mark)
   g_return_val_if_fail (mark != NULL, -1);
 
   g_autofree char *key = lb_mark_key (mark);
-  return GPOINTER_TO_INT (g_hash_table_lookup (fold->by_mark, key)) - 1;
+  return GPOINTER_TO_INT (g_hash_table_lookup (by_mark (fold), key)) - 1;
+}
+
+GHashTable *
+lb_fold_taken_marks (const LbFold *fold)
+{
+  g_return_val_if_fail (fold != NULL, NULL);
+
+  GHashTable *taken = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
+  GHashTableIter iter;
+  gpointer mark;
+
+  g_hash_table_iter_init (&iter, by_mark (fold));
+  while (g_hash_table_iter_next (&iter, &mark, NULL))
+    g_hash_table_add (taken, g_strdup (mark));
+  return taken;
 }

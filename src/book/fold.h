@@ -97,7 +97,7 @@ typedef struct
   const char *name;               /* the job's, borrowed from the ledger */
   const char *place;
   const char *datum;
-  GHashTable *by_mark; /* lb_mark_key() of the present mark → index + 1 */
+  GHashTable *by_mark; /* lb_mark_key() of the present mark → index + 1; empty until asked for */
   LbTextPool *strings; /* of the facts set since */
 } LbFold;
 
@@ -132,6 +132,9 @@ void lb_fold_burn_left (const LbFold *fold, LbBurnLeft *out_left);
 
 /* Index by present mark (any case, spaces ignored), -1 for none. */
 int lb_fold_find_mark (const LbFold *fold, const char *mark);
+
+/* The present marks as a set of lb_mark_key(), to be unreffed; it is the caller's own. */
+GHashTable *lb_fold_taken_marks (const LbFold *fold);
 
 /* The act that "take back" would take back in @shift, and the take-back that "redo" would take
  * back; %NULL for none. Redo is offered only until something new is recorded. */

@@ -144,7 +144,8 @@ is_entry (const LbCell *cells)
       !is_integer (&cells[10], 0, LB_BARS_MAX) || !is_number (&cells[11], TRUE) ||
       !is_time (&cells[12]) || !is_time (&cells[13]) || !is_time (&cells[14]) ||
       !is_text (&cells[15], LB_TABLE_MAX) || !is_reference (&cells[LB_FOUND_ENTRY_OF]) ||
-      !lb_entry_kind_from_name (cells[LB_FOUND_ENTRY_KIND].text, &kind))
+      !lb_entry_kind_from_name (cells[LB_FOUND_ENTRY_KIND].text,
+                                strlen (cells[LB_FOUND_ENTRY_KIND].text), &kind))
     return FALSE;
 
   /* As take_of() of read.c has it. */

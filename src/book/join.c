@@ -130,12 +130,12 @@ plan_piles (Planning *planning)
 
   for (guint i = 0; i < planning->from->piles->len; i++) {
     const LbPile *pile = lb_ledger_pile (planning->from, i);
-    const guint row = GPOINTER_TO_UINT (g_hash_table_lookup (into->pile_by_id, pile->id));
+    const int known = lb_ledger_find_pile (into, pile->id);
 
-    if (row != 0) {
-      if (!is_same_pile (lb_ledger_pile (into, row - 1), pile))
+    if (known >= 0) {
+      if (!is_same_pile (lb_ledger_pile (into, (guint) known), pile))
         return fail_otherwise (planning, "pile", pile->id);
-      plan->pile_rows[i] = row;
+      plan->pile_rows[i] = known + 1;
       continue;
     }
     if (!check_id (planning, pile->id))
@@ -416,7 +416,7 @@ add_pile (LbLedger *into, const LbPile *pile)
   copy.bent = lb_ledger_keep (into, pile->bent);
   copy.row = lb_ledger_keep (into, pile->row);
   copy.note = lb_ledger_keep_new (into, pile->note);
-  lb_ledger_add_pile (into, &copy);
+  g_array_append_val (into->piles, copy);
 }
 
 static void

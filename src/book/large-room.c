@@ -7,7 +7,7 @@
 /* Of a large page on the machines that have one of this kind: Linux, admin-guide/mm/transhuge. */
 #define LARGE_PAGE ((gsize) 2 * 1024 * 1024)
 
-/* From here on the rest of the last page may be wasted. */
+/* What a large page has to hold of a room, so that it is worth clearing all of it. */
 #define LARGE_ENOUGH (LARGE_PAGE / 2)
 
 void
@@ -29,10 +29,10 @@ lb_large_room_new (gsize size)
   if (size < LARGE_ENOUGH)
     return g_aligned_alloc (MAX (size, 1), 1, sizeof (gpointer));
 
-  const gsize whole = (size + LARGE_PAGE - 1) / LARGE_PAGE * LARGE_PAGE;
-  gpointer room = g_aligned_alloc (whole, 1, LARGE_PAGE);
+  const gsize large = (size + LARGE_PAGE - LARGE_ENOUGH) / LARGE_PAGE * LARGE_PAGE;
+  gpointer room = g_aligned_alloc (MAX (size, large), 1, LARGE_PAGE);
 
-  lb_large_room_advise (room, whole);
+  lb_large_room_advise (room, large);
   return room;
 }
 

@@ -42,10 +42,10 @@ lb_entry_kind_name (LbEntryKind kind)
 }
 
 gboolean
-lb_entry_kind_from_name (const char *name, LbEntryKind *out_kind)
+lb_entry_kind_from_name (const char *name, gsize n, LbEntryKind *out_kind)
 {
   for (LbEntryKind kind = 0; kind < LB_N_ENTRY_KINDS; kind++) {
-    if (strcmp (name, kind_names[kind]) == 0) {
+    if (strncmp (name, kind_names[kind], n) == 0 && kind_names[kind][n] == '\0') {
       *out_kind = kind;
       return TRUE;
     }
@@ -61,7 +61,6 @@ lb_ledger_new (void)
   ledger->piles = g_array_new (FALSE, FALSE, sizeof (LbPile));
   ledger->shifts = g_array_new (FALSE, FALSE, sizeof (LbShift));
   ledger->entries = g_array_new (FALSE, FALSE, sizeof (LbEntry));
-  ledger->pile_by_mark = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
   ledger->pile_by_id = g_hash_table_new (g_str_hash, g_str_equal);
   ledger->strings = lb_text_pool_new ();
   ledger->job_id = ledger->job_made = "";
@@ -78,10 +77,22 @@ lb_ledger_free (LbLedger *ledger)
   g_array_unref (ledger->shifts);
   g_array_unref (ledger->entries);
   g_free (ledger->order);
-  g_hash_table_unref (ledger->pile_by_mark);
   g_hash_table_unref (ledger->pile_by_id);
   lb_text_pool_free (ledger->strings);
   g_free (ledger);
+}
+
+/* Ids are all different, so that the table has as many as were put into it. */
+int
+lb_ledger_find_pile (const LbLedger *ledger, const char *id)
+{
+  g_return_val_if_fail (ledger != NULL, -1);
+  g_return_val_if_fail (id != NULL, -1);
+
+  for (guint i = g_hash_table_size (ledger->pile_by_id); i < ledger->piles->len; i++)
+    g_hash_table_insert (ledger->pile_by_id, (gpointer) lb_ledger_pile (ledger, i)->id,
+                         GUINT_TO_POINTER (i + 1));
+  return GPOINTER_TO_INT (g_hash_table_lookup (ledger->pile_by_id, id)) - 1;
 }
 
 char *
@@ -105,7 +116,13 @@ lb_ledger_find_mark (const LbLedger *ledger, const char *mark)
   g_return_val_if_fail (mark != NULL, -1);
 
   g_autofree char *key = lb_mark_key (mark);
-  return GPOINTER_TO_INT (g_hash_table_lookup (ledger->pile_by_mark, key)) - 1;
+  for (guint i = 0; i < ledger->piles->len; i++) {
+    g_autofree char *other = lb_mark_key (lb_ledger_pile (ledger, i)->mark);
+
+    if (g_str_equal (other, key))
+      return (int) i;
+  }
+  return -1;
 }
 
 const char *
@@ -117,17 +134,13 @@ lb_ledger_keep (LbLedger *ledger, const char *text)
 const char *
 lb_ledger_keep_new (LbLedger *ledger, const char *text)
 {
-  return *text == '\0' ? "" : lb_text_pool_add (ledger->strings, text);
+  return lb_ledger_keep_bytes (ledger, text, strlen (text));
 }
 
-void
-lb_ledger_add_pile (LbLedger *ledger, const LbPile *pile)
+const char *
+lb_ledger_keep_bytes (LbLedger *ledger, const char *text, gsize n)
 {
-  g_array_append_val (ledger->piles, *pile);
-
-  const gpointer index_plus_one = GUINT_TO_POINTER (ledger->piles->len);
-  g_hash_table_insert (ledger->pile_by_mark, lb_mark_key (pile->mark), index_plus_one);
-  g_hash_table_insert (ledger->pile_by_id, (gpointer) pile->id, index_plus_one);
+  return n == 0 ? "" : lb_text_pool_add_bytes (ledger->strings, text, n);
 }
 
 int

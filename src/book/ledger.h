@@ -95,7 +95,9 @@ typedef enum {
 #define LB_N_ENTRY_KINDS (LB_ENTRY_TAKE_BACK + 1)
 
 const char *lb_entry_kind_name (LbEntryKind kind); /* "step", "bars", …: key in the file */
-gboolean lb_entry_kind_from_name (const char *name, LbEntryKind *out_kind);
+
+/* By the first @n bytes of @name, whatever comes after them. */
+gboolean lb_entry_kind_from_name (const char *name, gsize n, LbEntryKind *out_kind);
 
 typedef struct
 {
@@ -105,11 +107,11 @@ typedef struct
   gint64 at_us;    /* UTC µs when it was recorded */
   const char *who; /* a role or initials, "" when not said */
   int shift;       /* index in the ledger's shifts, -1 for what belongs to none (facts, settings) */
+  int pile;        /* index in the ledger's piles, -1 for none */
   LbEntryKind kind;
-  int pile;         /* index in the ledger's piles, -1 for none */
+  guint count;
   const char *what; /* see the kinds; "" for none */
   LbBarSet bars;
-  guint count;
   double amount;                  /* NAN when not said */
   gint64 start_us, end_us, up_us; /* 0 when not said */
   const char *note;
@@ -129,12 +131,11 @@ typedef struct
 
 typedef struct
 {
-  GArray *piles;            /* LbPile, as they first came in; index = LbEntry.pile */
-  GArray *shifts;           /* LbShift, by day, then as opened */
-  GArray *entries;          /* LbEntry, by seq; read them through lb_ledger_entry() */
-  guint32 *order;           /* where the entries stand in time, NULL while that is by seq */
-  GHashTable *pile_by_mark; /* lb_mark_key() → index + 1 */
-  GHashTable *pile_by_id;   /* id → index + 1 */
+  GArray *piles;          /* LbPile, as they first came in; index = LbEntry.pile */
+  GArray *shifts;         /* LbShift, by day, then as opened */
+  GArray *entries;        /* LbEntry, by seq; read them through lb_ledger_entry() */
+  guint32 *order;         /* where the entries stand in time, NULL while that is by seq */
+  GHashTable *pile_by_id; /* of the piles up to the last one asked for: lb_ledger_find_pile() */
   LbTextPool *strings;
   gint64 last_seq;
   gint64 latest_us; /* the latest at_us of all */
@@ -181,10 +182,14 @@ lb_ledger_shift (const LbLedger *ledger, guint i)
   return &g_array_index (ledger->shifts, LbShift, i);
 }
 
+/* Index of the pile with that id, -1 for none. */
+int lb_ledger_find_pile (const LbLedger *ledger, const char *id);
+
 /* What tells marks apart: lower case, without spaces. To be freed. */
 char *lb_mark_key (const char *mark);
 
-/* Index of the pile first called @mark (any case), -1 for none. Facts can rename: see LbFold. */
+/* Index of the pile first called @mark (any case), -1 for none, by looking at each. Facts can rename: see
+ * LbFold. */
 int lb_ledger_find_mark (const LbLedger *ledger, const char *mark);
 
 G_END_DECLS

@@ -50,49 +50,64 @@ fail_row (Reader *reader, const char *column)
   return FALSE;
 }
 
-/* Whether @n bytes are text that we could have stored, without a NUL in it. Most texts are short
- * and ASCII. */
-static gboolean
-is_text (const char *text, gsize n)
+/* A text column where SQLite has it, on its page: no NUL ends it. */
+typedef struct
 {
-  for (gsize i = 0; i < n; i++) {
-    if (!g_ascii_isprint (text[i]))
-      return strlen (text) == n && g_utf8_validate (text, (gssize) n, NULL) &&
-             lb_text_is_plain (text);
+  const char *at;
+  gsize n;
+} Text;
+
+/* Whether it is text that we could have stored. Most texts are short and ASCII. */
+static gboolean
+is_text (Text text)
+{
+  for (gsize i = 0; i < text.n; i++) {
+    if (!g_ascii_isprint (text.at[i])) {
+      g_autofree char *copy = g_strndup (text.at, text.n);
+
+      return strlen (copy) == text.n && g_utf8_validate (copy, -1, NULL) && lb_text_is_plain (copy);
+    }
   }
   return TRUE;
 }
 
-/* A text column: NULL with the error set when it is no text we could have written. */
-static const char *
-take_text (Reader *reader, int column, gsize most_bytes)
+/* FALSE with the error set when it is no text we could have written. */
+static gboolean
+take_text (Reader *reader, int column, gsize most_bytes, Text *out)
 {
-  const gsize n = (gsize) sqlite3_column_bytes (reader->row, column);
-  const char *text = n > 0 ? (const char *) sqlite3_column_text (reader->row, column) : "";
+  const char *at = sqlite3_column_blob (reader->row, column);
 
-  if (text != NULL && n <= most_bytes && is_text (text, n))
-    return text;
-  fail_row (reader, sqlite3_column_name (reader->row, column));
-  return NULL;
+  out->n = (gsize) sqlite3_column_bytes (reader->row, column);
+  out->at = out->n > 0 ? at : "";
+  return (out->at != NULL && out->n <= most_bytes && is_text (*out)) ||
+         fail_row (reader, sqlite3_column_name (reader->row, column));
 }
 
-/* A text that is kept once however often it comes; @last is the one of the row before. */
+/* A text that is kept once however often it comes; @last is the one of the row before. NULL with
+ * the error set. */
 static const char *
 take_repeated (Reader *reader, int column, const char *last)
 {
-  const char *text = take_text (reader, column, LB_SHORT_MAX * 4);
+  char whole[LB_SHORT_MAX * 4 + 1];
+  Text text;
 
-  if (text == NULL || (last != NULL && strcmp (text, last) == 0))
-    return text == NULL ? NULL : last;
-  return lb_ledger_keep (reader->ledger, text);
+  if (!take_text (reader, column, sizeof whole - 1, &text))
+    return NULL;
+  if (last != NULL && strlen (last) == text.n && memcmp (last, text.at, text.n) == 0)
+    return last;
+  memcpy (whole, text.at, text.n);
+  whole[text.n] = '\0';
+  return lb_ledger_keep (reader->ledger, whole);
 }
 
 static const char *
 take_own (Reader *reader, int column, gsize most_characters)
 {
-  const char *text = take_text (reader, column, most_characters * 4);
+  Text text;
 
-  return text != NULL ? lb_ledger_keep_new (reader->ledger, text) : NULL;
+  if (!take_text (reader, column, most_characters * 4, &text))
+    return NULL;
+  return lb_ledger_keep_bytes (reader->ledger, text.at, text.n);
 }
 
 /* A whole number within a range; NULL reads as 0. */
@@ -139,13 +154,12 @@ take_bar (Reader *reader, int column, gboolean *is_good)
   if (is_null (reader, column))
     return NULL;
 
-  const char *name = take_text (reader, column, LB_SHORT_MAX);
+  const char *name = take_repeated (reader, column, NULL);
   gpointer bar = NULL;
   if (name == NULL) {
     *is_good = FALSE;
     return NULL;
   }
-  name = lb_ledger_keep (reader->ledger, name);
   if (!g_hash_table_lookup_extended (reader->bars, name, NULL, &bar)) {
     bar = (gpointer) lb_bar_find (name);
     g_hash_table_insert (reader->bars, (gpointer) name, bar);
@@ -171,7 +185,7 @@ read_pile (Reader *reader)
   pile.x_m = take_number (reader, 6);
   pile.y_m = take_number (reader, 7);
 
-  const char *shape = take_text (reader, 8, LB_SHORT_MAX);
+  const char *shape = take_repeated (reader, 8, NULL);
   if (pile.id == NULL || pile.mark == NULL || pile.bent == NULL || pile.row == NULL ||
       pile.note == NULL || shape == NULL)
     return FALSE;
@@ -198,7 +212,7 @@ read_pile (Reader *reader)
     return FALSE;
   if (*pile.mark == '\0' || !lb_pile_check_ranges (&pile, NULL))
     return fail_row (reader, *pile.mark != '\0' ? pile.mark : "mark");
-  lb_ledger_add_pile (ledger, &pile);
+  g_array_append_val (ledger->piles, pile);
   return TRUE;
 }
 
@@ -307,8 +321,10 @@ read_entry (Reader *reader)
   if (reader->seq != (gint64) ledger->entries->len + 1)
     return fail_row (reader, "seq");
 
-  const char *kind = (const char *) sqlite3_column_text (reader->row, 6);
-  if (kind == NULL || !lb_entry_kind_from_name (kind, &entry.kind))
+  Text kind;
+  if (!take_text (reader, 6, LB_SHORT_MAX, &kind))
+    return FALSE;
+  if (!lb_entry_kind_from_name (kind.at, kind.n, &entry.kind))
     return fail_row (reader, "kind");
   if (!read_entry_texts (reader, &entry) || !read_entry_numbers (reader, &entry) ||
       !take_act (reader, &entry) || !take_of (reader, &entry) ||
@@ -393,11 +409,8 @@ read_job_line (Reader *reader, const char *key, const char **out_value)
     lb_connection_fail (db, rc, reader->book->name, reader->error);
     return FALSE;
   }
-  *out_value = rc == SQLITE_ROW ? take_text (reader, 1, LB_ID_MAX) : "";
-  if (*out_value == NULL)
-    return FALSE;
-  *out_value = lb_ledger_keep (reader->ledger, *out_value);
-  return TRUE;
+  *out_value = rc == SQLITE_ROW ? take_own (reader, 1, LB_ID_MAX) : "";
+  return *out_value != NULL;
 }
 
 static gboolean

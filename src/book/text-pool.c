@@ -52,17 +52,24 @@ add_block (LbTextPool *pool, gsize least)
 }
 
 const char *
-lb_text_pool_add (LbTextPool *pool, const char *text)
+lb_text_pool_add_bytes (LbTextPool *pool, const char *text, gsize n)
 {
-  const gsize size = strlen (text) + 1;
+  const gsize size = n + 1;
 
   if (size > pool->n_left)
     add_block (pool, size);
 
-  char *copy = memcpy (pool->next, text, size);
+  char *copy = memcpy (pool->next, text, n);
+  copy[n] = '\0';
   pool->next += size;
   pool->n_left -= size;
   return copy;
+}
+
+const char *
+lb_text_pool_add (LbTextPool *pool, const char *text)
+{
+  return lb_text_pool_add_bytes (pool, text, strlen (text));
 }
 
 const char *

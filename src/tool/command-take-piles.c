@@ -125,20 +125,6 @@ say_faults (const char *list, const GPtrArray *faults)
   }
 }
 
-static GHashTable *
-taken_marks (const LbFold *fold)
-{
-  GHashTable *taken = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
-  GHashTableIter iter;
-  gpointer mark;
-
-  g_hash_table_iter_init (&iter, fold->by_mark);
-  while (g_hash_table_iter_next (&iter, &mark, NULL))
-    g_hash_table_add (taken, g_strdup (mark));
-
-  return taken;
-}
-
 static gboolean
 store (const LbToolJob *job, const LbPileListRows *rows, GError **error)
 {
@@ -209,7 +195,7 @@ run (int n_args, char **args)
   if (!apply_maps (table, &map) || !apply_defaults (&defaults, units, pool))
     return LB_EXIT_USAGE;
 
-  g_autoptr (GHashTable) taken = taken_marks (job.fold);
+  g_autoptr (GHashTable) taken = lb_fold_taken_marks (job.fold);
   g_autoptr (LbPileListRows) rows = lb_pile_list_read (table, &map, &defaults, taken, NULL, NULL,
                                                        NULL, &error);
 

@@ -163,20 +163,6 @@ read_cb (GObject *source, GAsyncResult *result, gpointer data)
   }
 }
 
-static GHashTable *
-taken_marks (LbTakeListWindow *self)
-{
-  GHashTable *taken = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
-  GHashTableIter iter;
-  gpointer mark;
-
-  g_hash_table_iter_init (&iter, lb_job_get_fold (self->job)->by_mark);
-  while (g_hash_table_iter_next (&iter, &mark, NULL))
-    g_hash_table_add (taken, g_strdup (mark));
-
-  return taken;
-}
-
 static void
 read_again (LbTakeListWindow *self)
 {
@@ -194,7 +180,8 @@ read_again (LbTakeListWindow *self)
 
   for (int fact = 0; fact < LB_N_FACTS; fact++)
     self->map.column_of[fact] = (int) adw_combo_row_get_selected (self->column_rows[fact]) - 1;
-  lb_list_read_async (self->table, &self->map, &defaults, taken_marks (self), cancellable, read_cb,
+  lb_list_read_async (self->table, &self->map, &defaults,
+                      lb_fold_taken_marks (lb_job_get_fold (self->job)), cancellable, read_cb,
                       g_object_ref (self));
 }
 
