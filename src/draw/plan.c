@@ -31,6 +31,7 @@ static const double DECK_MARGIN_OF_PITCH = 0.62;
 
 static const double SAME_PLACE_M = 1e-6; /* two piles nearer than that are one place */
 static const gsize MOST_RINGS = 3;       /* of cells, to look for neighbours in */
+static const double NEXT_OF_PITCH = 1.5; /* how far off the next pile of a line may be */
 
 /* Whether the way from @o by @a to @b turns left there, by more than a survey's error could make
  * it: rows are not straight to the millimetre, and a deck needs few corners. */
@@ -208,41 +209,49 @@ gather_near (const Cells *cells, const LbPlan *plan, gsize i, gsize rings, GArra
 }
 
 static double
-distance_between (const LbPlan *plan, gsize i, gsize j)
+squared (double x, double y)
 {
-  return hypot (plan->piles[j].x_m - plan->piles[i].x_m, plan->piles[j].y_m - plan->piles[i].y_m);
+  return x * x + y * y;
+}
+
+static double
+squared_distance (const LbPlan *plan, gsize i, gsize j)
+{
+  return squared (plan->piles[j].x_m - plan->piles[i].x_m, plan->piles[j].y_m - plan->piles[i].y_m);
 }
 
 /* Distance to the nearest other place with a pile, NAN for none within a few cells. */
 static double
 nearest_distance (const Cells *cells, const LbPlan *plan, gsize i, GArray *near)
 {
-  double nearest = INFINITY;
-  for (gsize rings = 1; rings <= MOST_RINGS && nearest > (double) (rings - 1) * cells->cell;
-       rings++) {
+  double nearest = INFINITY; /* squared */
+  for (gsize rings = 1;
+       rings <= MOST_RINGS && nearest > squared ((double) (rings - 1) * cells->cell, 0); rings++)
+  {
     gather_near (cells, plan, i, rings, near);
     for (guint k = 0; k < near->len; k++) {
-      const double distance = distance_between (plan, i, g_array_index (near, guint, k));
-      if (distance > SAME_PLACE_M)
+      const double distance = squared_distance (plan, i, g_array_index (near, guint, k));
+      if (distance > squared (SAME_PLACE_M, 0))
         nearest = MIN (nearest, distance);
     }
   }
-  return isinf (nearest) ? (double) NAN : nearest;
+  return isinf (nearest) ? (double) NAN : sqrt (nearest);
 }
 
-/* The mean direction to the piles that stand much nearer than the pitch. */
+/* The mean direction to those of @near that stand much nearer than the pitch. */
 static LbPoint
-find_crowd (const Cells *cells, const LbPlan *plan, gsize i, GArray *near)
+find_crowd (const LbPlan *plan, gsize i, const GArray *near)
 {
   static const double NEAR_OF_PITCH = 0.7;
+  const double least = squared (SAME_PLACE_M, 0), most = squared (NEAR_OF_PITCH * plan->pitch_m, 0);
   LbPoint sum = { 0, 0 };
   guint n = 0;
-  gather_near (cells, plan, i, MOST_RINGS, near);
   for (guint k = 0; k < near->len; k++) {
     const guint j = g_array_index (near, guint, k);
-    const double distance = distance_between (plan, i, j);
-    if (distance <= SAME_PLACE_M || distance > NEAR_OF_PITCH * plan->pitch_m)
+    const double square = squared_distance (plan, i, j);
+    if (square <= least || square > most)
       continue;
+    const double distance = sqrt (square);
     sum.x += (plan->piles[j].x_m - plan->piles[i].x_m) / distance;
     sum.y += (plan->piles[j].y_m - plan->piles[i].y_m) / distance;
     n++;
@@ -255,13 +264,13 @@ find_crowd (const Cells *cells, const LbPlan *plan, gsize i, GArray *near)
 static gboolean
 has_next (const LbPlan *plan, gsize i, const GArray *near, LbPoint side)
 {
-  static const double NEXT_OF_PITCH = 1.5;
+  const double most = squared (NEXT_OF_PITCH * plan->pitch_m, 0);
   for (guint k = 0; k < near->len; k++) {
     const guint j = g_array_index (near, guint, k);
     const double x = plan->piles[j].x_m - plan->piles[i].x_m;
     const double y = plan->piles[j].y_m - plan->piles[i].y_m;
     const double along = x * side.x + y * side.y, across = fabs (x * side.y - y * side.x);
-    if (along > SAME_PLACE_M && along > across && hypot (x, y) <= NEXT_OF_PITCH * plan->pitch_m)
+    if (along > SAME_PLACE_M && along > across && squared (x, y) <= most)
       return TRUE;
   }
   return FALSE;
@@ -307,8 +316,11 @@ measure_neighbours (LbPlan *plan)
     qsort (distances, n, sizeof *distances, compare_doubles);
     plan->pitch_m = distances[n / 2];
   }
+  const gsize rings = (gsize) CLAMP (ceil (NEXT_OF_PITCH * plan->pitch_m / cells.cell), 1,
+                                     (double) MOST_RINGS);
   for (gsize i = 0; i < plan->n_piles; i++) {
-    plan->piles[i].crowd = find_crowd (&cells, plan, i, near);
+    gather_near (&cells, plan, i, rings, near);
+    plan->piles[i].crowd = find_crowd (plan, i, near);
     plan->piles[i].name_side = find_name_side (plan, i, near);
   }
   cells_clear (&cells);
