@@ -150,6 +150,29 @@ test_window (void)
   small_job_remove (path);
 }
 
+/* A new window waits for what it is to show. */
+static void
+test_new_window (void)
+{
+  char *path = small_job_create ();
+  LbWindow *window = lb_window_new (NULL);
+  g_autoptr (GFile) file = g_file_new_for_path (path);
+
+  lb_window_open (window, file);
+  g_assert_false (gtk_widget_get_visible (GTK_WIDGET (window)));
+  while (!gtk_widget_get_visible (GTK_WIDGET (window)))
+    g_main_context_iteration (NULL, TRUE);
+  gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
+  while (lb_window_get_job (window) == NULL)
+    g_main_context_iteration (NULL, TRUE);
+  g_assert_cmpstr (gtk_stack_get_visible_child_name (GTK_STACK (find_stack (GTK_WIDGET (window)))),
+                   ==, "job");
+  g_assert_cmpstr (gtk_window_get_title (GTK_WINDOW (window)), ==, "Small & Sons");
+
+  gtk_window_destroy (GTK_WINDOW (window));
+  small_job_remove (path);
+}
+
 int
 main (int argc, char *argv[])
 {
@@ -167,6 +190,7 @@ main (int argc, char *argv[])
     g_test_add_data_func (path, &kinds[i], test_page);
   }
   g_test_add_func ("/window", test_window);
+  g_test_add_func ("/new-window", test_new_window);
 
   return g_test_run ();
 }

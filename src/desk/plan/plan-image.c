@@ -3,9 +3,9 @@
  *
  * Piles look alike: ten thousand of them have some hundred looks at one zoom. Each look is drawn
  * once, by the same functions that draw paper, into a sprite; a frame is the ground copied and
- * the sprites laid over it. The water and the deck, which move with the plan, are kept as a
- * picture: once the plan is panned, with a margin all round, so that panning only copies another
- * part of it.
+ * the sprites laid over it. The water and the deck, which move with the plan, are drawn straight
+ * on the first page of a zoom; from the second on they are kept as a picture, with a margin all
+ * round, so that panning only copies another part of it.
  *
  * Invariants:
  * 1. Sprites stand for what `made_for` says; when that changes they go. Marks and arrows depend on
@@ -66,11 +66,10 @@ struct _LbPlanImage
   const LbSprite **name_of;
   GArray *visible; /* Visible, of the present frame */
 
+  int drawn_width, drawn_height; /* of the page before, px; 0 when another ground was on it */
   cairo_surface_t *ground;
-  gboolean has_ground; /* whether it holds what is to be seen */
+  gboolean has_ground; /* whether it holds what is to be seen on such a page */
   double ground_x_m, ground_y_m;
-  int ground_width, ground_height; /* of the page it was drawn for, px */
-  int ground_margin;               /* px */
 
   cairo_surface_t *pages[2];
   guint turn;
@@ -104,11 +103,18 @@ forget_piles (LbPlanImage *self)
   self->n_piles = 0;
 }
 
+static void
+forget_ground (LbPlanImage *self)
+{
+  self->has_ground = FALSE;
+  self->drawn_width = self->drawn_height = 0;
+}
+
 void
 lb_plan_image_forget_plan (LbPlanImage *self)
 {
   forget_piles (self);
-  self->has_ground = FALSE;
+  forget_ground (self);
   if (g_hash_table_size (self->names) > NAMES_MOST)
     g_hash_table_remove_all (self->names);
 }
@@ -148,7 +154,7 @@ make_for (LbPlanImage *self,
     return;
 
   forget_piles (self);
-  self->has_ground = FALSE;
+  forget_ground (self);
   g_hash_table_remove_all (self->marks);
   g_hash_table_remove_all (self->arrows);
   made_for->px_per_m = px_per_m;
@@ -291,10 +297,28 @@ has_size (cairo_surface_t *image, int width, int height)
          cairo_image_surface_get_height (image) == height;
 }
 
-/* Water, deck and axes, drawn again only when the page has moved off them, with a margin then.
+/* Draws water, deck and axes on a page of @width by @height px. */
+static void
+draw_water (LbPlanImage *self,
+            cairo_surface_t *page,
+            const LbVoice *voice,
+            const LbPlan *plan,
+            const LbPlanView *view,
+            int width,
+            int height)
+{
+  cairo_t *cr = cairo_create (page);
+
+  cairo_scale (cr, self->made_for.scale, self->made_for.scale);
+  lb_plan_draw_water (cr, self->made_for.palette, voice, plan, view, width, height);
+  cairo_destroy (cr);
+  cairo_surface_flush (page);
+}
+
+/* Has the ground hold the page and its margin; drawn again only when the page has moved off it.
  * Returns by @out_x, @out_y where the page begins in it, device px. */
 static void
-draw_ground (LbPlanImage *self,
+keep_ground (LbPlanImage *self,
              const LbVoice *voice,
              const LbPlan *plan,
              const LbPlanView *view,
@@ -303,55 +327,67 @@ draw_ground (LbPlanImage *self,
              int *out_x,
              int *out_y)
 {
-  const MadeFor *made_for = &self->made_for;
-  const double px_per_m = view->px_per_m * made_for->scale;
-  const gboolean is_same_page = self->has_ground && self->ground_width == width &&
-                                self->ground_height == height;
-  int margin = self->ground_margin * made_for->scale;
+  const int scale = self->made_for.scale;
+  const int margin = GROUND_MARGIN * scale;
+  const double px_per_m = view->px_per_m * scale;
   const double moved_x = round ((view->centre_x_m - self->ground_x_m) * px_per_m);
   const double moved_y = round ((self->ground_y_m - view->centre_y_m) * px_per_m);
-  cairo_t *cr;
 
-  if (is_same_page && fabs (moved_x) <= margin && fabs (moved_y) <= margin) {
+  if (self->has_ground && fabs (moved_x) <= margin && fabs (moved_y) <= margin) {
     *out_x = margin + (int) moved_x;
     *out_y = margin + (int) moved_y;
     return;
   }
 
-  self->ground_margin = is_same_page ? GROUND_MARGIN : 0;
-  margin = self->ground_margin * made_for->scale;
-  if (!has_size (self->ground, width * made_for->scale + 2 * margin,
-                 height * made_for->scale + 2 * margin))
-  {
+  if (!has_size (self->ground, width * scale + 2 * margin, height * scale + 2 * margin)) {
     g_clear_pointer (&self->ground, cairo_surface_destroy);
-    self->ground = lb_large_image_new (width * made_for->scale + 2 * margin,
-                                       height * made_for->scale + 2 * margin);
+    self->ground = lb_large_image_new (width * scale + 2 * margin, height * scale + 2 * margin);
   }
   self->has_ground = TRUE;
-  self->ground_width = width;
-  self->ground_height = height;
   self->ground_x_m = view->centre_x_m;
   self->ground_y_m = view->centre_y_m;
-  cr = cairo_create (self->ground);
-  cairo_scale (cr, made_for->scale, made_for->scale);
-  lb_plan_draw_water (cr, made_for->palette, voice, plan, view, width + 2 * self->ground_margin,
-                      height + 2 * self->ground_margin);
-  cairo_destroy (cr);
-  cairo_surface_flush (self->ground);
+  draw_water (self, self->ground, voice, plan, view, width + 2 * GROUND_MARGIN,
+              height + 2 * GROUND_MARGIN);
   *out_x = margin;
   *out_y = margin;
 }
 
 static void
-copy_ground (LbPlanImage *self, const LbPixels *page, int from_x, int from_y)
+copy_ground (LbPlanImage *self, cairo_surface_t *page, int from_x, int from_y)
 {
   const int stride = cairo_image_surface_get_stride (self->ground);
+  const int page_stride = cairo_image_surface_get_stride (page);
+  const int page_height = cairo_image_surface_get_height (page);
   const guint8 *from = cairo_image_surface_get_data (self->ground) +
                        (gsize) from_y * (gsize) stride + (gsize) from_x * sizeof (guint32);
+  guint8 *to = cairo_image_surface_get_data (page);
 
-  for (int y = 0; y < page->height; y++)
-    memcpy (page->pixels + (gsize) y * (gsize) page->stride, from + (gsize) y * (gsize) stride,
-            (gsize) page->width * sizeof (guint32));
+  for (int y = 0; y < page_height; y++)
+    memcpy (to + (gsize) y * (gsize) page_stride, from + (gsize) y * (gsize) stride,
+            (gsize) cairo_image_surface_get_width (page) * sizeof (guint32));
+  cairo_surface_mark_dirty (page);
+}
+
+static void
+lay_ground (LbPlanImage *self,
+            cairo_surface_t *page,
+            const LbVoice *voice,
+            const LbPlan *plan,
+            const LbPlanView *view,
+            int width,
+            int height)
+{
+  int from_x, from_y;
+
+  if (width == self->drawn_width && height == self->drawn_height) {
+    keep_ground (self, voice, plan, view, width, height, &from_x, &from_y);
+    copy_ground (self, page, from_x, from_y);
+    return;
+  }
+  self->has_ground = FALSE;
+  self->drawn_width = width;
+  self->drawn_height = height;
+  draw_water (self, page, voice, plan, view, width, height);
 }
 
 static void
@@ -470,7 +506,6 @@ lb_plan_image_draw (LbPlanImage *self,
   cairo_surface_t *image;
   cairo_t *cr;
   LbPixels page;
-  int from_x, from_y;
 
   g_return_val_if_fail (width > 0 && height > 0 && scale > 0, NULL);
 
@@ -482,18 +517,16 @@ lb_plan_image_draw (LbPlanImage *self,
     self->arrow_of = g_new0 (const LbSprite *, plan->n_piles);
     self->name_of = g_new0 (const LbSprite *, plan->n_piles);
   }
-  draw_ground (self, voice, plan, view, width, height, &from_x, &from_y);
 
   image = take_page (self, width * scale, height * scale);
   cairo_surface_flush (image);
+  lay_ground (self, image, voice, plan, view, width, height);
   page = (LbPixels){
     .pixels = (guint32 *) (gpointer) cairo_image_surface_get_data (image),
     .stride = cairo_image_surface_get_stride (image) / (int) sizeof (guint32),
     .width = width * scale,
     .height = height * scale,
   };
-  copy_ground (self, &page, from_x, from_y);
-  cairo_surface_mark_dirty (image);
 
   cr = cairo_create (image);
   cairo_scale (cr, scale, scale);

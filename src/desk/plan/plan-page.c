@@ -15,6 +15,7 @@
 #include "desk/sheet/pile-sheet.h"
 #include "desk/shell/say.h"
 #include "desk/shell/selection.h"
+#include "desk/shell/turn-page.h"
 #include "draw/plan-words.h"
 
 #include <adwaita.h>
@@ -167,7 +168,7 @@ lb_plan_page_job_changed (LbJobPage *page)
   LbPlanPage *self = LB_PLAN_PAGE (page);
   const LbFold *fold = lb_job_get_fold (job_of (self));
 
-  gtk_stack_set_visible_child_name (self->whole_stack, fold->n_piles > 0 ? "piles" : "none");
+  lb_turn_page (self->whole_stack, fold->n_piles > 0 ? "piles" : "none");
   lb_plan_legend_set_counts (self->legend, fold->n_by_step);
   update_status (self);
   update_actions (self);

@@ -14,8 +14,6 @@
 struct _LbApplication
 {
   AdwApplication parent_instance;
-
-  GFile *first_file; /* what the first window will show, NULL when that is not known yet */
 };
 
 G_DEFINE_FINAL_TYPE (LbApplication, lb_application, ADW_TYPE_APPLICATION)
@@ -297,6 +295,7 @@ static const Accel accels[] = {
   { "win.redo", { "<Control><Shift>z", "<Control>y" } },
   { "win.find", { "<Control>f" } },
   { "win.print-card", { "<Control>p" } },
+  { "win.show-keys", { "<Control>question", "<Control>F1" } },
   { "win.page-plan", { "<Alt>1" } },
   { "win.page-shift", { "<Alt>2" } },
   { "win.page-production", { "<Alt>3" } },
@@ -321,13 +320,16 @@ last_file (void)
 static gboolean
 lb_application_local_command_line (GApplication *application, char ***arguments, int *exit_status)
 {
-  LbApplication *self = LB_APPLICATION (application);
   const guint n = g_strv_length (*arguments);
+  g_autoptr (GFile) file = NULL;
 
   if (n <= 1)
-    self->first_file = last_file ();
+    file = last_file ();
   else if (n == 2 && (*arguments)[1][0] != '-')
-    self->first_file = g_file_new_for_commandline_arg ((*arguments)[1]);
+    file = g_file_new_for_commandline_arg ((*arguments)[1]);
+  /* Before all else, so that the file is read while the toolkit starts. */
+  if (file != NULL)
+    lb_job_open_ahead (file);
   return G_APPLICATION_CLASS (lb_application_parent_class)
     ->local_command_line (application, arguments, exit_status);
 }
@@ -335,11 +337,6 @@ lb_application_local_command_line (GApplication *application, char ***arguments,
 static void
 lb_application_startup (GApplication *application)
 {
-  LbApplication *self = LB_APPLICATION (application);
-
-  /* Before the toolkit, so that the file is read while the toolkit starts. */
-  if (self->first_file != NULL)
-    lb_job_open_ahead (self->first_file);
   G_APPLICATION_CLASS (lb_application_parent_class)->startup (application);
 
   g_action_map_add_action_entries (G_ACTION_MAP (application), actions, G_N_ELEMENTS (actions),
@@ -376,7 +373,7 @@ lb_application_open (GApplication *application, GFile **files, int n_files, cons
 static void
 lb_application_finalize (GObject *object)
 {
-  g_clear_object (&LB_APPLICATION (object)->first_file);
+  lb_job_forget_ahead ();
   G_OBJECT_CLASS (lb_application_parent_class)->finalize (object);
 }
 

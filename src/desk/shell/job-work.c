@@ -75,6 +75,7 @@ open_job (GFile *file, GCancellable *cancellable, GError **error)
 typedef struct
 {
   GFile *file;
+  GCancellable *cancellable;
   GThread *thread;
   Opened *opened; /* or NULL and why not */
   GError *error;
@@ -88,7 +89,7 @@ ahead_thread (gpointer data)
 {
   Ahead *self = data;
 
-  self->opened = open_job (self->file, NULL, &self->error);
+  self->opened = open_job (self->file, self->cancellable, &self->error);
   return self;
 }
 
@@ -101,6 +102,7 @@ ahead_finish (Ahead *self, GError **error)
   opened = self->opened;
   if (opened == NULL)
     g_propagate_error (error, self->error);
+  g_object_unref (self->cancellable);
   g_object_unref (self->file);
   g_free (self);
   return opened;
@@ -114,7 +116,20 @@ lb_job_open_ahead (GFile *file)
 
   ahead = g_new0 (Ahead, 1);
   ahead->file = g_object_ref (file);
+  ahead->cancellable = g_cancellable_new ();
   ahead->thread = g_thread_new ("open", ahead_thread, ahead);
+}
+
+void
+lb_job_forget_ahead (void)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (Opened) opened = NULL;
+
+  if (ahead == NULL)
+    return;
+  g_cancellable_cancel (ahead->cancellable);
+  opened = ahead_finish (g_steal_pointer (&ahead), &error);
 }
 
 typedef struct

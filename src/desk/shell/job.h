@@ -23,6 +23,10 @@ G_DECLARE_FINAL_TYPE (LbJob, lb_job, LB, JOB, GObject)
  * side; the next lb_job_open_async() of that file takes it over. Once in a program. */
 void lb_job_open_ahead (GFile *file);
 
+/* Gives up an opening that nobody took over: another window of the program, in another process,
+ * shows the file, or none could be shown. */
+void lb_job_forget_ahead (void);
+
 void lb_job_open_async (GFile *file,
                         GCancellable *cancellable,
                         GAsyncReadyCallback callback,

@@ -301,6 +301,23 @@ recover_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
     lb_recover_file (GTK_WINDOW (self), lb_window_get_file (self));
 }
 
+/* The list of keys is made when it is first asked for: under the name by which the toolkit looks
+ * for it, each window would make it at its start, for a tenth of the time of an empty one. */
+static void
+show_keys_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  GtkApplicationWindow *window = GTK_APPLICATION_WINDOW (data);
+
+  if (gtk_application_window_get_help_overlay (window) == NULL) {
+    g_autoptr (GtkBuilder) builder = gtk_builder_new_from_resource (
+      "/org/lastbent/Lastbent/keys-window.ui");
+
+    gtk_application_window_set_help_overlay (
+      window, GTK_SHORTCUTS_WINDOW (gtk_builder_get_object (builder, "keys_window")));
+  }
+  gtk_window_present (GTK_WINDOW (gtk_application_window_get_help_overlay (window)));
+}
+
 static const GActionEntry entries[] = {
   { .name = "burning", .activate = burning_cb },
   { .name = "pier", .activate = pier_cb },
@@ -317,6 +334,7 @@ static const GActionEntry entries[] = {
   { .name = "save-copy", .activate = save_copy_cb },
   { .name = "save-day", .activate = save_day_cb },
   { .name = "show-checks", .parameter_type = "s", .activate = show_checks_cb },
+  { .name = "show-keys", .activate = show_keys_cb },
   { .name = "take-back", .activate = take_back_cb },
   { .name = "take-list", .activate = take_list_cb },
   { .name = "units", .parameter_type = "s", .state = "'us'", .change_state = units_cb },

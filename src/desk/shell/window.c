@@ -16,6 +16,7 @@
 #include "desk/shell/error-words.h"
 #include "desk/shell/pages.h"
 #include "desk/shell/preferences.h"
+#include "desk/shell/turn-page.h"
 #include "desk/shell/window-actions.h"
 #include "draw/plan-words.h"
 
@@ -153,11 +154,14 @@ set_job (LbWindow *self, LbJob *job)
   }
 }
 
+/* A window that has waited for what it is to show comes up. */
 static void
 show_state (LbWindow *self, const char *state)
 {
   g_clear_handle_id (&self->patience_id, g_source_remove);
-  gtk_stack_set_visible_child_name (self->state_stack, state);
+  lb_turn_page (self->state_stack, state);
+  if (!gtk_widget_get_visible (GTK_WIDGET (self)))
+    gtk_window_present (GTK_WINDOW (self));
 }
 
 static void
@@ -228,6 +232,19 @@ patience_ended_cb (gpointer data)
 
   self->patience_id = 0;
   show_state (self, "loading");
+}
+
+/* A window that is new comes up with the job in it, unless that takes long: then it says so. Until
+ * then the page is made, and all of the window styled and measured. */
+static void
+wait_for_job (LbWindow *self)
+{
+  g_clear_handle_id (&self->patience_id, g_source_remove);
+  self->patience_id = g_timeout_add_once (PATIENCE_MS, patience_ended_cb, self);
+  lb_window_get_page (self, adw_view_stack_get_visible_child_name (self->page_stack));
+  lb_turn_page (self->state_stack, "job");
+  gtk_widget_realize (GTK_WIDGET (self));
+  gtk_widget_measure (GTK_WIDGET (self), GTK_ORIENTATION_HORIZONTAL, -1, NULL, NULL, NULL, NULL);
 }
 
 static void
@@ -359,13 +376,10 @@ lb_window_open (LbWindow *self, GFile *file)
   lb_job_open_async (file, self->opening, opened_cb, g_object_ref (self));
   if (gtk_widget_get_visible (GTK_WIDGET (self))) {
     show_state (self, "loading");
+    gtk_window_present (GTK_WINDOW (self));
   } else {
-    /* The page is made, measured and painted empty while the job is being read. */
-    lb_window_get_page (self, adw_view_stack_get_visible_child_name (self->page_stack));
-    show_state (self, "job");
-    self->patience_id = g_timeout_add_once (PATIENCE_MS, patience_ended_cb, self);
+    wait_for_job (self);
   }
-  gtk_window_present (GTK_WINDOW (self));
 }
 
 GFile *

@@ -14,7 +14,8 @@ G_DECLARE_FINAL_TYPE (LbWindow, lb_window, LB, WINDOW, AdwApplicationWindow)
 
 LbWindow *lb_window_new (GtkApplication *application);
 
-/* Opens @file on a worker and presents the window. */
+/* Opens @file on a worker and presents the window: a new one when the job, or why not, or that it
+ * takes a while, is there to be shown. */
 void lb_window_open (LbWindow *self, GFile *file);
 
 /* The file shown or being opened, NULL for none. */
