@@ -53,7 +53,7 @@ def says_that_it_is_damaged(session):
     for page in range(8192, len(whole) - 4096, 8192):
         whole[page : page + 4096] = b"\xa5" * 4096
     job.path.write_bytes(whole)
-    is_met_with(session, job, "The file is damaged", "Open your latest copy").quit()
+    is_met_with(session, job, "The file is damaged", "Look at the newest copy").quit()
 
 
 def says_that_it_is_missing(session):
