@@ -2,6 +2,7 @@
 #include "small-job.h"
 
 #include <glib/gstdio.h>
+#include <unistd.h>
 
 #define WAIT_MOST_S 10
 
@@ -104,4 +105,22 @@ small_job_open (const char *path)
   lb_job_open_async (file, NULL, opened_cb, &opening);
   small_job_wait (&opening.is_done);
   return opening.job;
+}
+
+LbJob *
+small_job_open_read_only (const char *path)
+{
+  g_autofree char *folder = g_path_get_dirname (path);
+  const uid_t owner = geteuid ();
+  /* Root may write everywhere, and opens it as somebody else. 65534 is nobody. */
+  const uid_t stranger = owner == 0 ? 65534 : owner;
+  LbJob *job;
+
+  g_assert_cmpint (g_chmod (path, 0444), ==, 0);
+  g_assert_cmpint (g_chmod (folder, 0755), ==, 0);
+  g_assert_cmpint (seteuid (stranger), ==, 0);
+  job = small_job_open (path);
+  g_assert_cmpint (seteuid (owner), ==, 0);
+  g_assert_true (lb_job_is_read_only (job));
+  return job;
 }

@@ -17,6 +17,9 @@ void small_job_remove (char *path);
 /* Opens it as the window does, waiting for it. */
 LbJob *small_job_open (const char *path);
 
+/* The same by somebody who may not write the file, whoever runs the test. */
+LbJob *small_job_open_read_only (const char *path);
+
 /* Runs the main loop until *@flag is TRUE; fails the test after ten seconds. */
 void small_job_wait (const gboolean *flag);
 

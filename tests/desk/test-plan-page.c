@@ -470,6 +470,69 @@ test_zoom_keeps_the_middle (Fixture *fixture, gconstpointer data)
   }
 }
 
+/* Where the fingers of a pinch are. The toolkit lets nobody make touches: the gesture's signals are
+ * emitted, and this stands in for its own answer to where. */
+static double fingers_x, fingers_y;
+
+gboolean
+gtk_gesture_get_bounding_box_center (GtkGesture *gesture, double *x, double *y)
+{
+  *x = fingers_x;
+  *y = fingers_y;
+  return TRUE;
+}
+
+static void
+place_of (Fixture *fixture, const char *mark, double *x, double *y)
+{
+  g_assert_true (lb_plan_canvas_pile_place (LB_PLAN_CANVAS (fixture->canvas),
+                                            pile_called (fixture, mark), x, y));
+}
+
+/* From where A1 and B3 are told to be at the beginning of it. */
+static void
+assert_pinched (Fixture *fixture, const double a1[2], const double b3[2], double scale)
+{
+  double x, y;
+
+  place_of (fixture, "B3", &x, &y);
+  g_assert_cmpfloat_with_epsilon (x, b3[0], 0.01);
+  g_assert_cmpfloat_with_epsilon (y, b3[1], 0.01);
+  place_of (fixture, "A1", &x, &y);
+  g_assert_cmpfloat_with_epsilon (x - b3[0], (a1[0] - b3[0]) * scale, 0.01);
+  g_assert_cmpfloat_with_epsilon (y - b3[1], (a1[1] - b3[1]) * scale, 0.01);
+}
+
+/* A pinch enlarges by as much as the fingers have parted since it began, about where they are, and
+ * there and back again leaves the plan as it was. */
+static void
+test_pinch (Fixture *fixture, gconstpointer data)
+{
+  GtkEventController *pinch = controller (fixture, "plan-pinch");
+  double a1[2], b3[2];
+
+  place_of (fixture, "A1", &a1[0], &a1[1]);
+  place_of (fixture, "B3", &b3[0], &b3[1]);
+  fingers_x = b3[0];
+  fingers_y = b3[1];
+
+  g_signal_emit_by_name (pinch, "begin", NULL);
+  assert_pinched (fixture, a1, b3, 1);
+  g_signal_emit_by_name (pinch, "scale-changed", 1.5);
+  assert_pinched (fixture, a1, b3, 1.5);
+  g_signal_emit_by_name (pinch, "scale-changed", 3.0);
+  assert_pinched (fixture, a1, b3, 3);
+  g_signal_emit_by_name (pinch, "end", NULL);
+
+  /* The next one goes on from there. */
+  g_signal_emit_by_name (pinch, "begin", NULL);
+  g_signal_emit_by_name (pinch, "scale-changed", 0.5);
+  assert_pinched (fixture, a1, b3, 1.5);
+  g_signal_emit_by_name (pinch, "scale-changed", 1.0 / 3);
+  assert_pinched (fixture, a1, b3, 1);
+  g_signal_emit_by_name (pinch, "end", NULL);
+}
+
 /* Pointing at another pile leaves the picture of the plan alone: only the topmost layer's node is
  * another one. */
 static void
@@ -519,6 +582,7 @@ main (int argc, char *argv[])
   ADD ("finder", test_finder);
   ADD ("zoom-keeps-the-current", test_zoom_keeps_the_current);
   ADD ("zoom-keeps-the-middle", test_zoom_keeps_the_middle);
+  ADD ("pinch", test_pinch);
   ADD ("hover-redraws-only-its-layer", test_hover_redraws_only_its_layer);
 
   return g_test_run ();

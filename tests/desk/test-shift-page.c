@@ -11,7 +11,6 @@
 #include "small-job.h"
 
 #include <adwaita.h>
-#include <glib/gstdio.h>
 
 typedef struct
 {
@@ -27,9 +26,8 @@ static void
 set_up (Fixture *fixture, gconstpointer is_read_only)
 {
   fixture->path = small_job_create ();
-  if (is_read_only != NULL)
-    g_chmod (fixture->path, 0400);
-  fixture->job = small_job_open (fixture->path);
+  fixture->job = is_read_only != NULL ? small_job_open_read_only (fixture->path)
+                                      : small_job_open (fixture->path);
   fixture->selection = lb_selection_new ();
   fixture->page = g_object_new (LB_TYPE_SHIFT_PAGE, NULL);
   g_object_set (fixture->page, "selection", fixture->selection, "job", fixture->job, NULL);
@@ -574,10 +572,6 @@ test_stock (Fixture *fixture, gconstpointer data)
 static void
 test_read_only (Fixture *fixture, gconstpointer data)
 {
-  if (!lb_job_is_read_only (fixture->job)) {
-    g_test_skip ("this user may write to any file");
-    return;
-  }
   g_assert_false (gtk_widget_is_sensitive (fixture->lines));
   g_assert_false (gtk_widget_is_sensitive (find_widget (fixture->page, LB_TYPE_DIVE_GROUP, NULL)));
 }
