@@ -318,10 +318,19 @@ class Program:
         self.wait(settled, f"{thing} to rest")
 
     def press(self, thing, button=1, times=1):
-        """A mouse press in the middle of something, once it is where it will stay."""
-        self.settle(thing)
-        self.bring_in(thing)
-        self.press_at(*self.middle_of(thing), button=button, times=times)
+        """A mouse press in the middle of something, once it is where it will stay: with the mouse
+        there, it is looked at again. A page may yet be laid out, or scroll to the focus, after it
+        seemed to rest."""
+        def is_under_mouse():
+            self.settle(thing)
+            self.bring_in(thing)
+            spot = self.middle_of(thing)
+            run("xdotool", "mousemove", "--sync", *map(str, spot))
+            self.settle(thing)
+            return spot if self.middle_of(thing) == spot else None
+
+        self.press_at(*self.wait(is_under_mouse, f"{thing} to stay under the mouse"),
+                      button=button, times=times)
 
     def bring_in(self, thing):
         """Turns the wheel until it is in its window; what began above it, well below the bars."""
