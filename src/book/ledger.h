@@ -173,6 +173,13 @@ lb_ledger_entry_of_seq (const LbLedger *ledger, gint64 seq)
 /* Ids are TAG-N: by tag, then by number; like strcmp(). */
 int lb_id_compare (const char *one, const char *other);
 
+/* Whether an entry says something new, and is not there to take back or to correct. */
+static inline gboolean
+lb_entry_is_new (const LbEntry *entry)
+{
+  return entry->kind != LB_ENTRY_TAKE_BACK && entry->kind != LB_ENTRY_CORRECTION;
+}
+
 /* Where an entry stands among the others; like strcmp(). */
 int lb_entry_compare (const LbEntry *one, const LbEntry *other);
 

@@ -7,7 +7,8 @@
  * first settles each in one look.
  *
  * Take back and redo are those of any editor, told by the ledger alone:
- *   take back names the last act of the shift that stands and is no take-back;
+ *   take back names the last act of the shift that stands and is no take-back (nor a signature, which
+ *   stands for good);
  *   redo names the last take-back of the shift that stands and took such an act, unless a new act
  *   was recorded after it.
  * The redo itself (a take-back of a take-back) is never named by either. */
@@ -53,7 +54,8 @@ lb_fold_next_take_back (const LbFold *fold, const LbLedger *ledger, int shift)
   for (gsize i = fold->n_entries; i-- > 0;) {
     const LbEntry *entry = lb_ledger_entry (ledger, i);
 
-    if (fold->is_alive[i] && entry->shift == shift && entry->kind != LB_ENTRY_TAKE_BACK)
+    if (fold->is_alive[i] && entry->shift == shift && lb_entry_is_new (entry) &&
+        entry->kind != LB_ENTRY_SEAL)
       return entry->act;
   }
   return NULL;
@@ -81,7 +83,7 @@ find_after_last_act (const LbFold *fold, const LbLedger *ledger, int shift)
   for (gsize i = fold->n_entries; i-- > 0;) {
     const LbEntry *entry = lb_ledger_entry (ledger, i);
 
-    if (entry->shift == shift && entry->kind != LB_ENTRY_TAKE_BACK)
+    if (entry->shift == shift && lb_entry_is_new (entry))
       return i + 1;
   }
   return 0;

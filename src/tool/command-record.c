@@ -48,6 +48,8 @@ static const GOptionEntry options[] = {
     N_ ("TEXT") },
   { "stub", 0, 0, G_OPTION_ARG_STRING, &said.stub, N_ ("Elevation of a broken pile’s stub"),
     N_ ("LENGTH") },
+  { "correct", 0, 0, G_OPTION_ARG_STRING, &said.correct,
+    N_ ("Why a signed shift is changed by this"), N_ ("TEXT") },
   { NULL },
 };
 
@@ -179,9 +181,22 @@ store_in_shift (const LbToolJob *job,
   return FALSE;
 }
 
+/* Before what is recorded, why a signed shift is changed. */
+static void
+add_correction (GArray *drafts)
+{
+  LbDraft draft = LB_DRAFT_INIT (LB_ENTRY_CORRECTION);
+
+  draft.who = said.who;
+  draft.note = said.correct;
+  g_array_prepend_val (drafts, draft);
+}
+
 static gboolean
 store (const LbRecord *record, const Kind *kind, char **out_act, GError **error)
 {
+  if (said.correct != NULL && !kind->is_of_job)
+    add_correction (record->drafts);
   if (!kind->is_of_job)
     return store_in_shift (record->job, record->drafts, record->shift, out_act, error);
   lb_drafts_know (record->drafts, record->job->ledger, record->job->fold);

@@ -9,6 +9,7 @@ G_BEGIN_DECLS
 typedef struct
 {
   char *day, *watch, *who, *pile, *note;
+  char *correct;
   char *stub;
   char *depth, *left_surface, *left_bottom, *reached_surface;
   char *mode, *visibility, *work, *rods, *oxygen;

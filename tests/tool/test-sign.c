@@ -77,6 +77,26 @@ test_on_paper (void)
   shell_assert_says (draft.out, "Not signed: this is a draft.");
 }
 
+/* A signed shift takes nothing but corrections, which stand on its paper. */
+static void
+test_correct (void)
+{
+  g_auto (Said) said = { 0 };
+
+  shell_tool_ends (0, "demo late");
+  shell_tool_ends (0, "sign late 2026-06-11 --by superintendent");
+  shell_tool (&said, 1, "record late rods 4 --day 2026-06-11");
+  shell_assert_says (said.err, "This shift is signed");
+  shell_tool_ends (0, "record late rods 4 --day 2026-06-11 --correct 'a box was forgotten'");
+  shell_tool_ends (1, "record late take-back --day 2026-06-11");
+  shell_tool_ends (0, "record late take-back --day 2026-06-11 --correct 'it was not'");
+  /* The next one is of before the signature, not the signature. */
+  shell_tool_ends (0, "record late take-back --day 2026-06-11 --correct 'nor that'");
+  shell_tool_ends (0, "record late redo --day 2026-06-11 --correct 'it was'");
+  shell_tool_ends (0, "check late");
+  prove ("late", "1 seals hold\n");
+}
+
 static void
 test_refused (void)
 {
@@ -96,6 +116,7 @@ main (int argc, char **argv)
   shell_set_up ();
   g_test_add_func ("/tool/sign/every-day", test_every_day);
   g_test_add_func ("/tool/sign/on-paper", test_on_paper);
+  g_test_add_func ("/tool/sign/correct", test_correct);
   g_test_add_func ("/tool/sign/refused", test_refused);
 
   const int failed = g_test_run ();

@@ -569,7 +569,7 @@ find_redo (LbJob *self, int *out_shift)
 
     if (g_str_equal (entry->act, act))
       return act;
-    if (entry->kind != LB_ENTRY_TAKE_BACK && (entry->shift == shift || entry->shift < 0))
+    if (lb_entry_is_new (entry) && (entry->shift == shift || entry->shift < 0))
       return NULL;
   }
   return NULL;
