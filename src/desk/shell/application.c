@@ -4,9 +4,11 @@
  * program's own data, and is an ordinary job file from then on. */
 #include "desk/shell/application.h"
 
+#include "book/packet.h"
 #include "desk/shell/demo-file.h"
 #include "desk/shell/preferences.h"
 #include "desk/shell/say.h"
+#include "desk/shell/window-actions.h"
 #include "desk/shell/window.h"
 
 #include <glib/gi18n-lib.h>
@@ -41,11 +43,27 @@ find_idle_window (LbApplication *self)
   return NULL;
 }
 
+/* A packet that is opened from outside is meant for the job in front. */
+static gboolean
+join_packet (LbApplication *self, GFile *file)
+{
+  GtkWindow *active = gtk_application_get_active_window (GTK_APPLICATION (self));
+  g_autofree char *name = g_file_get_basename (file);
+
+  if (name == NULL || !g_str_has_suffix (name, LB_PACKET_SUFFIX) || !LB_IS_WINDOW (active) ||
+      lb_window_get_job (LB_WINDOW (active)) == NULL)
+    return FALSE;
+  lb_window_join (LB_WINDOW (active), file);
+  return TRUE;
+}
+
 static void
 show_file (LbApplication *self, GFile *file)
 {
   LbWindow *window = find_window (self, file);
 
+  if (join_packet (self, file))
+    return;
   if (window == NULL || lb_window_get_job (window) == NULL) {
     if (window == NULL)
       window = find_idle_window (self);

@@ -8,6 +8,7 @@
 #include "desk/shell/job-private.h"
 
 #include "book/backup.h"
+#include "desk/shell/work-progress.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -209,12 +210,7 @@ typedef struct
   gsize n_piles;
   gpointer keep;
   GDestroyNotify free_keep;
-  void (*progress) (gsize done, gsize total, gpointer data);
-  gpointer progress_data;
-  /* Written by the worker, read by the main thread: how far it is, and whether a look at it is
-   * already on its way. */
-  gint n_done;
-  gint is_told;
+  LbWorkProgress progress;
 } Adding;
 
 static void
@@ -226,30 +222,13 @@ adding_free (Adding *adding)
   g_free (adding);
 }
 
-static gboolean
-tell_progress_cb (gpointer data)
-{
-  GTask *task = G_TASK (data);
-  Adding *adding = g_task_get_task_data (task);
-
-  g_atomic_int_set (&adding->is_told, FALSE);
-  if (!g_task_get_completed (task))
-    adding->progress ((gsize) g_atomic_int_get (&adding->n_done), adding->n_piles,
-                      adding->progress_data);
-  return G_SOURCE_REMOVE;
-}
-
-/* On the worker. At most one look is queued, however fast the piles go in. */
 static void
 progress_cb (gsize done, gsize total, gpointer data)
 {
   GTask *task = G_TASK (data);
   Adding *adding = g_task_get_task_data (task);
 
-  g_atomic_int_set (&adding->n_done, (gint) done);
-  if (adding->progress != NULL && g_atomic_int_compare_and_exchange (&adding->is_told, FALSE, TRUE))
-    g_idle_add_full (G_PRIORITY_DEFAULT_IDLE, tell_progress_cb, g_object_ref (task),
-                     g_object_unref);
+  lb_work_progress_set (&adding->progress, task, done, total);
 }
 
 static void
@@ -311,8 +290,7 @@ lb_job_add_piles_async (LbJob *self,
   adding->n_piles = n_piles;
   adding->keep = keep;
   adding->free_keep = free_keep;
-  adding->progress = progress;
-  adding->progress_data = progress_data;
+  adding->progress = (LbWorkProgress){ .tell = progress, .data = progress_data };
   g_task_set_task_data (inner, adding, (GDestroyNotify) adding_free);
 
   lb_job_hold_watch (self);

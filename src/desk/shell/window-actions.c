@@ -12,6 +12,8 @@
 #include "desk/shell/recover-file.h"
 #include "desk/shell/say.h"
 #include "desk/take/grid-window.h"
+#include "desk/take/join-window.h"
+#include "desk/take/send-window.h"
 #include "desk/take/take-list-window.h"
 
 #include <glib/gi18n-lib.h>
@@ -132,6 +134,56 @@ take_list_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
   gtk_file_chooser_add_filter (GTK_FILE_CHOOSER (chooser), all);
   gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (chooser), TRUE);
   g_signal_connect_object (chooser, "response", G_CALLBACK (list_chosen_cb), self, 0);
+  gtk_native_dialog_show (GTK_NATIVE_DIALOG (chooser));
+}
+
+void
+lb_window_join (LbWindow *self, GFile *file)
+{
+  g_return_if_fail (LB_IS_WINDOW (self) && lb_window_get_job (self) != NULL);
+  g_return_if_fail (G_IS_FILE (file));
+
+  gtk_window_present (
+    GTK_WINDOW (lb_join_window_new (GTK_WINDOW (self), lb_window_get_job (self), file)));
+}
+
+static void
+send_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  LbWindow *self = LB_WINDOW (data);
+
+  gtk_window_present (
+    GTK_WINDOW (lb_send_window_new (GTK_WINDOW (self), lb_window_get_job (self))));
+}
+
+static void
+packet_chosen_cb (GtkNativeDialog *dialog, int response, gpointer data)
+{
+  LbWindow *self = LB_WINDOW (data);
+  g_autoptr (GtkNativeDialog) own = dialog;
+  g_autoptr (GFile) file = NULL;
+
+  if (response == GTK_RESPONSE_ACCEPT)
+    file = gtk_file_chooser_get_file (GTK_FILE_CHOOSER (dialog));
+  gtk_native_dialog_destroy (dialog);
+  if (file != NULL && lb_window_get_job (self) != NULL)
+    lb_window_join (self, file);
+}
+
+static void
+join_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  LbWindow *self = LB_WINDOW (data);
+  GtkFileChooserNative *chooser = gtk_file_chooser_native_new (
+    _ ("Join a Packet"), GTK_WINDOW (self), GTK_FILE_CHOOSER_ACTION_OPEN, _ ("_Look At It"), NULL);
+  g_autoptr (GtkFileFilter) packets = gtk_file_filter_new ();
+
+  gtk_file_filter_set_name (packets, _ ("Packets and copies of the job"));
+  gtk_file_filter_add_suffix (packets, "lastpack");
+  gtk_file_filter_add_suffix (packets, "lastbent");
+  gtk_file_chooser_add_filter (GTK_FILE_CHOOSER (chooser), packets);
+  gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (chooser), TRUE);
+  g_signal_connect_object (chooser, "response", G_CALLBACK (packet_chosen_cb), self, 0);
   gtk_native_dialog_show (GTK_NATIVE_DIALOG (chooser));
 }
 
@@ -324,6 +376,7 @@ static const GActionEntry entries[] = {
   { .name = "copies", .activate = copies_cb },
   { .name = "defaults", .activate = defaults_cb },
   { .name = "find", .activate = find_cb },
+  { .name = "join", .activate = join_cb },
   { .name = "lay-grid", .activate = lay_grid_cb },
   { .name = "open-again", .activate = open_again_cb },
   { .name = "print-card", .activate = print_card_cb },
@@ -333,6 +386,7 @@ static const GActionEntry entries[] = {
   { .name = "save-card", .activate = save_card_cb },
   { .name = "save-copy", .activate = save_copy_cb },
   { .name = "save-day", .activate = save_day_cb },
+  { .name = "send", .activate = send_cb },
   { .name = "show-checks", .parameter_type = "s", .activate = show_checks_cb },
   { .name = "show-keys", .activate = show_keys_cb },
   { .name = "take-back", .activate = take_back_cb },
@@ -374,6 +428,7 @@ lb_window_actions_update (LbWindow *self)
   enable (self, "pier", job != NULL);
   enable (self, "defaults", job != NULL);
   enable (self, "find", job != NULL);
+  enable (self, "join", can_record);
   enable (self, "lay-grid", can_record);
   enable (self, "print-card", job != NULL);
   enable (self, "print-day", job != NULL);
@@ -381,6 +436,7 @@ lb_window_actions_update (LbWindow *self)
   enable (self, "save-card", job != NULL);
   enable (self, "save-copy", job != NULL);
   enable (self, "save-day", job != NULL);
+  enable (self, "send", job != NULL && lb_job_get_ledger (job)->shifts->len > 0);
   enable (self, "show-checks", job != NULL);
   enable (self, "take-back", job != NULL && lb_job_can_take_back (job));
   enable (self, "take-list", can_record);
