@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "book/stock.h"
 #include "draw/burn-words.h"
 #include "draw/plan-words.h"
+#include "draw/record-words.h"
 #include "tool/command.h"
 
 #include <glib/gi18n-lib.h>
@@ -81,6 +83,18 @@ append_left (GString *text, const LbVoice *voice, const LbFold *fold)
   g_string_append_printf (text, "%s\n", words);
 }
 
+/* What is aboard after the last shift, and for how long. */
+static void
+append_stock (GString *text, const LbVoice *voice, const LbToolJob *job, const char *what)
+{
+  LbStock stock;
+  g_autofree char *words = NULL;
+
+  lb_stock_at (job->ledger, job->fold, what, (int) job->fold->n_shifts - 1, &stock);
+  words = lb_stock_text (voice, what, &stock);
+  g_string_append_printf (text, "%s\n", words);
+}
+
 static LbExit
 run (int n_args, char **args)
 {
@@ -103,6 +117,8 @@ run (int n_args, char **args)
                             job.fold->n_by_step[step]);
   append_day (text, &voice, job.fold);
   append_left (text, &voice, job.fold);
+  append_stock (text, &voice, &job, LB_STOCK_RODS);
+  append_stock (text, &voice, &job, LB_STOCK_CYLINDERS);
   g_string_append_printf (text, _ ("Piles with something to put right: %u\n"), n_flagged);
   append_hold (text, job.fold);
   g_string_append_c (text, '\n');
@@ -113,7 +129,7 @@ run (int n_args, char **args)
 const LbCommand lb_command_summary = {
   .name = "summary",
   .arguments = N_ ("FILE"),
-  .summary = N_ ("Where the job stands, in eleven lines"),
+  .summary = N_ ("Where the job stands, in a few lines"),
   .least = 1,
   .most = 1,
   .run = run,

@@ -186,9 +186,11 @@ test_demo (void)
   shell_assert_says (said.out, "Tern Cove Cannery Wharf (demo)");
   shell_assert_says (said.out, "Hold point");
   shell_assert_says (said.out, "\nLeft to burn: ");
+  shell_assert_says (said.out, " rods left: ");
+  shell_assert_says (said.out, " cylinders left: ");
   g_auto (GStrv) lines = g_strsplit (g_strchomp (said.out), "\n", -1);
 
-  g_assert_cmpuint (g_strv_length (lines), ==, 11);
+  g_assert_cmpuint (g_strv_length (lines), ==, 13);
 }
 
 /* --- JSON and CSV -------------------------------------------------------------------------- */

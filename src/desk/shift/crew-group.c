@@ -13,7 +13,7 @@
 static const char *const charges[] = { LB_CHARGE_SUPERVISOR, LB_CHARGE_IN_CHARGE, LB_CHARGE_CRANE,
                                        LB_CHARGE_TENDERS, LB_CHARGE_STANDBY };
 
-#define N_COLUMNS 4
+#define N_COLUMNS 3
 
 struct _LbCrewGroup
 {
