@@ -57,6 +57,9 @@ lb_pile_flag_words (LbPileFlag flag)
     return N_ ("Its bars are not known: find out how many and of which size before burning.");
   case LB_FLAG_MORE_BARS_THAN_HAS:
     return N_ ("More bars were burned than it has: correct the count, or the pile's bars.");
+  case LB_FLAG_GONE_AND_BURNED:
+    return N_ ("A bar is said to be found gone and to be burned: see its history, and take one of "
+               "them back.");
   default:
     g_return_val_if_reached (NULL);
   }
@@ -231,6 +234,7 @@ burn_bars (LbFold *fold, const LbEntry *entry)
   LbPileState *state = &fold->states[entry->pile];
   const LbBarSet fresh = entry->bars & ~state->burned;
 
+  state->disputed |= entry->bars & state->gone;
   state->burned |= entry->bars;
   state->n_unplaced += entry->count;
   totals_of (fold, entry)->bars += lb_bar_set_count (fresh) + entry->count;
@@ -242,6 +246,7 @@ find_gone (LbFold *fold, const LbEntry *entry)
 {
   LbPileState *state = &fold->states[entry->pile];
 
+  state->disputed |= entry->bars & state->burned & ~state->gone;
   state->gone |= entry->bars & ~state->burned;
   state->burned |= entry->bars;
 }
@@ -253,7 +258,7 @@ break_pile (Folding *folding, const LbEntry *entry)
   LbPileState *state = &fold->states[entry->pile];
 
   if ((state->done & STEP_BITS_CUT) != 0) {
-    state->burned = state->gone = 0;
+    state->burned = state->gone = state->disputed = 0;
     state->n_unplaced = 0;
   }
   stand_again (folding, entry);
@@ -392,6 +397,8 @@ flags_of (const LbPile *pile, const LbPileState *state, gboolean has_stub)
     flags |= LB_FLAG_STUB_LEFT;
   if (is_pulled && !is_severed && !state->is_drawn)
     flags |= LB_FLAG_PULLED_UNSEVERED;
+  if (state->disputed != 0)
+    flags |= LB_FLAG_GONE_AND_BURNED;
   if (pile->n_bars == 0) {
     if (!is_pulled)
       flags |= LB_FLAG_BARS_UNKNOWN;
@@ -502,6 +509,7 @@ learn (const LbFold *fold, LbFoldLessons *lessons)
   lessons->basis.is_visibility_chosen = fold->has_own_visibility;
   lessons->basis.visibility = fold->has_own_visibility ? fold->own_visibility
                                                        : fold->said_visibility;
+  lessons->basis.chart = &fold->chart;
   lessons->basis.crane = lb_crane_here (&fold->assumptions, &fold->chart);
   learn_bars (fold, &lessons->basis);
   lessons->basis.ground = fold->ground.n_layers > 0 ? &fold->ground : NULL;

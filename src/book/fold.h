@@ -20,7 +20,10 @@ typedef enum {
   LB_FLAG_STUB_LEFT = 1 << 2,          /* broke: a stub is left and is on the list again */
   LB_FLAG_BARS_UNKNOWN = 1 << 3,       /* no bars on record */
   LB_FLAG_MORE_BARS_THAN_HAS = 1 << 4, /* more bars burned than the pile has */
+  LB_FLAG_GONE_AND_BURNED = 1 << 5,    /* a bar is found gone by one entry and burned by another */
 } LbPileFlag;
+
+#define LB_FLAG_LAST LB_FLAG_GONE_AND_BURNED
 
 const char *lb_pile_flag_words (LbPileFlag flag); /* msgid of a sentence that says what to do */
 
@@ -30,6 +33,7 @@ typedef struct
   LbStep step;                /* the one it is shown at */
   LbBarSet burned;            /* which bars are through, found gone or burned */
   LbBarSet gone;              /* those of them that were found gone */
+  LbBarSet disputed;          /* said to be found gone, and to be burned */
   guint n_unplaced;           /* bars burned of which only the count is known */
   guint n_left;               /* bars left */
   guint flags;                /* LbPileFlag */

@@ -64,10 +64,9 @@ say_rating (const Cut *cut)
 static char *
 say_list (const Cut *cut)
 {
-  double slope_rad;
+  const double list_rad = cut->plan->figures[LB_FIGURE_HEEL].range.high;
 
-  lb_crane_lists_over (cut->assumptions, &slope_rad);
-  return say (cut, LB_QUANTITY_ANGLE, slope_rad);
+  return say (cut, LB_QUANTITY_ANGLE, fmax (list_rad, cut->assumptions->value[LB_ASSUME_TRIM]));
 }
 
 /* To be freed. */

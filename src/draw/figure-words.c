@@ -439,10 +439,26 @@ why_rig_before (const LbWhy *why)
 static char *
 why_no_stop (const LbWhy *why)
 {
+  const double depth_m = likely (why->plan, LB_FIGURE_CUT_DEPTH);
   g_autofree char *row = lb_why_say (why, LB_QUANTITY_LENGTH, why->plan->table_depth_m);
+  g_autofree char *up = lb_why_say (why, LB_QUANTITY_SHORT_TIME, lb_ascent_time (depth_m));
+  /* Translators: depth of the row, time of the ascent. */
   if (why->plan->is_own_table)
-    return g_strdup_printf (_ ("the supervisor’s own table, %s row"), row);
-  return g_strdup_printf (_ ("U.S. Navy air table, %s row"), row);
+    return g_strdup_printf (_ ("the supervisor’s own table, %s row; the way up takes %s"), row, up);
+  return g_strdup_printf (_ ("U.S. Navy air table, %s row; the way up takes %s"), row, up);
+}
+
+static char *
+why_helmet (const LbWhy *why)
+{
+  const double depth_m = likely (why->plan, LB_FIGURE_CUT_DEPTH);
+  const double bottom_pa = lb_bottom_pressure (depth_m);
+  g_autofree char *over = lb_why_say (why, LB_QUANTITY_PRESSURE,
+                                      likely (why->plan, LB_FIGURE_HELMET) - bottom_pa);
+  g_autofree char *bottom = lb_why_say (why, LB_QUANTITY_PRESSURE, bottom_pa);
+  g_autofree char *deep = lb_why_say (why, LB_QUANTITY_LENGTH, depth_m);
+  return g_strdup_printf (_ ("%s over bottom + %s for %s; what its maker says stands above it"),
+                          over, bottom, deep);
 }
 
 static char *
@@ -479,7 +495,7 @@ why_not (const LbWhy *why, LbFigureId id)
     return g_strdup (_ ("The hose cannot pass so much oxygen: take a larger bore."));
   if (why->pile->head_m < cut_elevation (why))
     return g_strdup (_ ("The head on record is below the cut."));
-  if (id == LB_FIGURE_NO_STOP || id == LB_FIGURE_PNEUMO ||
+  if (id == LB_FIGURE_NO_STOP || id == LB_FIGURE_PNEUMO || id == LB_FIGURE_HELMET ||
       (id == LB_FIGURE_DIVES && isnan (likely (why->plan, LB_FIGURE_NO_STOP))))
     return g_strdup (_ ("Deeper than the no-stop table goes."));
   if (id == LB_FIGURE_DIVES)
@@ -541,6 +557,8 @@ lb_figure_reason_text (const LbVoice *voice,
     return why_lead_drop (&why);
   case LB_FIGURE_NO_STOP:
     return why_no_stop (&why);
+  case LB_FIGURE_HELMET:
+    return why_helmet (&why);
   case LB_FIGURE_DIVES:
     return why_dives (&why);
   case LB_FIGURE_MASS_IN_WATER:
@@ -550,6 +568,7 @@ lb_figure_reason_text (const LbVoice *voice,
   case LB_FIGURE_HOOK_LOAD:
   case LB_FIGURE_SLING:
   case LB_FIGURE_SLING_SHARE:
+  case LB_FIGURE_HEEL:
   case LB_FIGURE_CRANE_SHARE:
   case LB_FIGURE_LENGTHS:
   case LB_FIGURE_PICK:

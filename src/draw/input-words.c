@@ -212,6 +212,7 @@ say_assumption (const Page *page, LbAssumptionId id, LbInputWords *words)
   const gboolean is_unset = value <= 0 &&
                             (id == LB_ASSUME_YEAR_BUILT || id == LB_ASSUME_STEEL_YIELD ||
                              id == LB_ASSUME_CRANE_CAPACITY || id == LB_ASSUME_CRANE_RADIUS ||
+                             (id >= LB_ASSUME_BARGE_LENGTH && id <= LB_ASSUME_BARGE_GRAVITY) ||
                              id == LB_ASSUME_TIP_HEIGHT || id == LB_ASSUME_SLING_RATING ||
                              id == LB_ASSUME_HOSE_LOSS);
 

@@ -183,6 +183,47 @@ say_chart (const LbWhy *why)
 }
 
 static char *
+why_list (const LbWhy *why)
+{
+  if (why->plan->heel_from == LB_HEEL_SET)
+    return g_strdup (_ ("as it was read off the device and set for this job"));
+  g_autofree char *hook = lb_why_say_figure (why, LB_FIGURE_HOOK_LOAD);
+  g_autofree char *radius = lb_why_say_assumed (why, LB_ASSUME_CRANE_RADIUS);
+  g_autofree char *most = lb_why_say (why, LB_QUANTITY_ANGLE, why->plan->heel.heel_most_rad);
+  if (why->plan->heel.is_under_rule)
+    /* Translators: load, radius, angle. */
+    return g_strdup_printf (_ ("%s over the side at %s, so much that the lifting rules of 46 CFR "
+                               "173.005 apply; deck dry and bottom covered to %s"),
+                            hook, radius, most);
+  /* Translators: load, radius, angle. */
+  return g_strdup_printf (_ ("%s over the side at %s; deck dry and bottom covered to %s; a naval "
+                             "architect decides"),
+                          hook, radius, most);
+}
+
+static char *
+list_why_not (const LbWhy *why)
+{
+  switch (why->plan->heel_from) {
+  case LB_HEEL_UNKNOWN:
+    return g_strdup (_ ("Neither the list nor the sizes of the barge are set: taken as level."));
+  case LB_HEEL_NO_RADIUS:
+    return g_strdup (_ ("The radius of the lift is not set."));
+  case LB_HEEL_OVER:
+    return g_strdup (_ ("By its sizes the barge would not float upright: no lift."));
+  case LB_HEEL_NONE:
+    return g_strdup (_ ("The crane stands on no barge."));
+  case LB_HEEL_AFLOAT: {
+    const char *const missing = lb_figure_missing (LB_FIGURE_HOOK_LOAD, why->pile);
+    return missing != NULL ? g_strdup (g_dgettext (GETTEXT_PACKAGE, missing)) : NULL;
+  }
+  case LB_HEEL_SET:
+    return NULL;
+  }
+  g_assert_not_reached ();
+}
+
+static char *
 why_crane_share (const LbWhy *why)
 {
   g_autofree char *hook = lb_why_say_figure (why, LB_FIGURE_HOOK_LOAD);
@@ -345,6 +386,8 @@ lb_lift_why (const LbWhy *why, LbFigureId id)
     return why_sling (why);
   if (id == LB_FIGURE_SLING_SHARE)
     return why_sling_share (why);
+  if (id == LB_FIGURE_HEEL)
+    return why_list (why);
   if (id == LB_FIGURE_CRANE_SHARE)
     return why_crane_share (why);
   if (id == LB_FIGURE_LENGTHS)
@@ -360,6 +403,8 @@ lb_lift_why (const LbWhy *why, LbFigureId id)
 char *
 lb_lift_why_not (const LbWhy *why, LbFigureId id)
 {
+  if (id == LB_FIGURE_HEEL)
+    return list_why_not (why);
   if (id == LB_FIGURE_CRANE_SHARE || id == LB_FIGURE_LENGTHS)
     return crane_why_not (why);
   if (id == LB_FIGURE_WHOLE_PULL)

@@ -126,7 +126,7 @@ add_flags (JsonBuilder *builder, guint flags)
 {
   json_builder_set_member_name (builder, "flags");
   json_builder_begin_array (builder);
-  for (guint bit = 1; bit <= LB_FLAG_MORE_BARS_THAN_HAS; bit <<= 1) {
+  for (guint bit = 1; bit <= LB_FLAG_LAST; bit <<= 1) {
     if (flags & bit)
       json_builder_add_string_value (builder, lb_pile_flag_words ((LbPileFlag) bit));
   }

@@ -38,6 +38,13 @@ static const char *const no_or_yes[] = { N_ ("no"), N_ ("yes"), NULL };
 static const char *const beds[] = { N_ ("nothing that holds it"), N_ ("mud"), N_ ("soft clay"),
                                     NULL };
 
+/* Of a barge: no barge of this trade is larger than 500 m. */
+#define BARGE(name, words, from)                                                         \
+  {                                                                                      \
+    .key = name, .title = words, .quantity = LB_QUANTITY_LENGTH, .value = 0, .least = 0, \
+    .most = 500, .tag = LB_TAG_COMMON_PRACTICE, .source = from                           \
+  }
+
 static const LbAssumption table[LB_N_ASSUMPTIONS] = {
   [LB_ASSUME_WATER_LEVEL] = { .key = "water-level",
                               .title = N_ ("Water level above datum"),
@@ -519,6 +526,22 @@ static const LbAssumption table[LB_N_ASSUMPTIONS] = {
                              .tag = LB_TAG_STANDARD,
                              .source = N_ ("29 CFR 1926.1437(n)(3): the least of 5°, the maker’s "
                                            "figure and the qualified person’s") },
+  [LB_ASSUME_BARGE_LENGTH] = BARGE ("barge-length",
+                                    N_ ("Barge: length, 0 not known"),
+                                    N_ ("The barge’s papers; taken as a box")),
+  [LB_ASSUME_BARGE_BEAM] = BARGE ("barge-beam",
+                                  N_ ("Barge: beam, 0 not known"),
+                                  N_ ("The barge’s papers; taken as a box")),
+  [LB_ASSUME_BARGE_DRAFT] = BARGE ("barge-draft",
+                                   N_ ("Barge: draft with the load on, 0 not known"),
+                                   N_ ("Read the draft marks, crane and deck load aboard")),
+  [LB_ASSUME_BARGE_FREEBOARD] = BARGE ("barge-freeboard",
+                                       N_ ("Barge: freeboard with the load on, 0 not known"),
+                                       N_ ("Water to the deck edge where it is lowest")),
+  [LB_ASSUME_BARGE_GRAVITY] = BARGE ("barge-gravity",
+                                     N_ ("Barge: centre of gravity above its bottom, 0 not known"),
+                                     N_ ("A naval architect’s figure: crane, counterweight and "
+                                         "deck load, with the load counted at the boom tip")),
   [LB_ASSUME_CRANES] = { .key = "cranes",
                          .title = N_ ("Cranes on one piece"),
                          .quantity = LB_QUANTITY_COUNT,

@@ -59,15 +59,20 @@ typedef enum {
   LB_ASSUME_SLING_ANGLE,       /* rad from the horizontal */
   LB_ASSUME_SLING_RATING,      /* kg one leg is rated for, in the hitch it is used in; 0 unknown */
   LB_ASSUME_CHOKE_ANGLE,       /* rad at the choke; 180° for a leg that is not choked */
-  LB_ASSUME_CRANE_CAPACITY, /* kg at the radius of the lift, by the crane's own chart; 0 unknown */
-  LB_ASSUME_CRANE_RADIUS,   /* m of the lift, for the chart in the job; 0 unknown */
-  LB_ASSUME_ON_BARGE,       /* choice: the crane stands on a barge */
-  LB_ASSUME_TIP_HEIGHT,     /* m of the boom tip above the foot of the crane; 0 unknown */
-  LB_ASSUME_LIST,           /* rad of the barge with the load on */
-  LB_ASSUME_TRIM,           /* rad of the barge with the load on */
-  LB_ASSUME_LIST_LIMIT,     /* rad, of list and of trim */
-  LB_ASSUME_CRANES,         /* count on one piece */
-  LB_ASSUME_OUT_OF_VIEW,    /* choice: the operator does not see the load */
+  LB_ASSUME_CRANE_CAPACITY,  /* kg at the radius of the lift, by the crane's own chart; 0 unknown */
+  LB_ASSUME_CRANE_RADIUS,    /* m of the lift, for the chart in the job; 0 unknown */
+  LB_ASSUME_ON_BARGE,        /* choice: the crane stands on a barge */
+  LB_ASSUME_TIP_HEIGHT,      /* m of the boom tip above the foot of the crane; 0 unknown */
+  LB_ASSUME_LIST,            /* rad of the barge with the load on */
+  LB_ASSUME_TRIM,            /* rad of the barge with the load on */
+  LB_ASSUME_LIST_LIMIT,      /* rad, of list and of trim */
+  LB_ASSUME_BARGE_LENGTH,    /* m; 0 unknown, as the next four */
+  LB_ASSUME_BARGE_BEAM,      /* m */
+  LB_ASSUME_BARGE_DRAFT,     /* m, the load on */
+  LB_ASSUME_BARGE_FREEBOARD, /* m to the deck edge, the load on */
+  LB_ASSUME_BARGE_GRAVITY,   /* m above the bottom, the load counted at the boom tip */
+  LB_ASSUME_CRANES,          /* count on one piece */
+  LB_ASSUME_OUT_OF_VIEW,     /* choice: the operator does not see the load */
 } LbAssumptionId;
 
 #define LB_N_ASSUMPTIONS (LB_ASSUME_OUT_OF_VIEW + 1)

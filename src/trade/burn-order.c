@@ -128,48 +128,6 @@ lb_burn_order_from_side (const LbBurnCase *burn, guint8 order[LB_BARS_MAX])
   return n_free + n_last;
 }
 
-/* Straight round from a position of the ring. */
-static void
-go_round (const guint8 *ring, guint n, guint from, gboolean is_clockwise, guint8 *order)
-{
-  for (guint i = 0; i < n; i++)
-    order[i] = ring[(is_clockwise ? from + i : from + n - i) % n];
-}
-
-gsize
-lb_burn_order_straight (const LbBurnCase *burn,
-                        guint first,
-                        gboolean is_clockwise,
-                        guint8 order[LB_BARS_MAX])
-{
-  g_return_val_if_fail (burn, 0);
-  g_return_val_if_fail (order, 0);
-  g_return_val_if_fail (first < burn->cut->n_bars, 0);
-  g_return_val_if_fail (all_left (burn) & ~burn->pinned & LB_BAR (first), 0);
-
-  /* Either way round, the outer of bars in line. */
-  const InLine in_line = is_clockwise ? OUTER_FIRST : INNER_FIRST;
-  guint8 ring[LB_BARS_MAX];
-  const guint n = ring_of (burn->cut, all_left (burn) & ~burn->pinned, in_line, ring);
-  guint from = 0;
-
-  while (ring[from] != first)
-    from++;
-  go_round (ring, n, from, is_clockwise, order);
-
-  /* The pinned ones go the same way, on from the last. */
-  const guint n_last = ring_of (burn->cut, all_left (burn) & burn->pinned, in_line, ring);
-  const double around = clockwise (burn->cut->places[order[n - 1]]);
-  guint next = 0;
-
-  while (next < n_last && clockwise (burn->cut->places[ring[next]]) < around)
-    next++;
-  if (n_last > 0)
-    go_round (ring, n_last, is_clockwise ? next % n_last : (next + n_last - 1) % n_last,
-              is_clockwise, order + n);
-  return n + n_last;
-}
-
 /* --- The best ----------------------------------------------------------------------------- */
 
 /* Sets up the search over the bars of @set while those of @kept hold. */

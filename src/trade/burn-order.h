@@ -69,13 +69,6 @@ typedef struct
  */
 gsize lb_burn_order_best (const LbBurnCase *burn, guint8 order[LB_BARS_MAX]);
 
-/* From @first straight round, the outer of bars at one bearing first and pinned bars last. @first must
- * be left and not pinned. */
-gsize lb_burn_order_straight (const LbBurnCase *burn,
-                              guint first,
-                              gboolean is_clockwise,
-                              guint8 order[LB_BARS_MAX]);
-
 /* From the bars nearest to @side_rad, left and right in turn, pinned bars last: the order of
  * lb_bar_ring_order() when that is the high side. */
 gsize lb_burn_order_from_side (const LbBurnCase *burn, guint8 order[LB_BARS_MAX]);

@@ -8,6 +8,48 @@
 /* Of a radian: a limit of 5° that was typed is not passed by 5°. */
 #define SLACK 1e-9
 
+static gboolean
+has_barge_sizes (const double *value)
+{
+  for (int id = LB_ASSUME_BARGE_LENGTH; id <= LB_ASSUME_BARGE_GRAVITY; id++)
+    if (!(value[id] > 0))
+      return FALSE;
+  return TRUE;
+}
+
+LbHeelFrom
+lb_crane_heel (const LbAssumptions *assumptions, double hook_n, LbBargeHeel *out_heel)
+{
+  g_return_val_if_fail (assumptions && out_heel, LB_HEEL_UNKNOWN);
+
+  const double *value = assumptions->value;
+  const double unknown = (double) NAN;
+  const LbBarge barge = {
+    .length_m = value[LB_ASSUME_BARGE_LENGTH],
+    .beam_m = value[LB_ASSUME_BARGE_BEAM],
+    .draft_m = value[LB_ASSUME_BARGE_DRAFT],
+    .freeboard_m = value[LB_ASSUME_BARGE_FREEBOARD],
+    .gravity_m = value[LB_ASSUME_BARGE_GRAVITY],
+    .water_kg_per_m3 = value[LB_ASSUME_WATER_DENSITY],
+  };
+
+  *out_heel = (LbBargeHeel){ unknown, unknown, unknown, unknown, unknown, FALSE, FALSE };
+  if (!(value[LB_ASSUME_ON_BARGE] > 0))
+    return LB_HEEL_NONE;
+  if (assumptions->is_own[LB_ASSUME_LIST] || value[LB_ASSUME_LIST] > 0) {
+    out_heel->heel_rad = value[LB_ASSUME_LIST];
+    return LB_HEEL_SET;
+  }
+  if (!has_barge_sizes (value))
+    return LB_HEEL_UNKNOWN;
+  if (!(value[LB_ASSUME_CRANE_RADIUS] > 0))
+    return LB_HEEL_NO_RADIUS;
+  if (!isnan (hook_n) &&
+      !lb_barge_heel (&barge, hook_n, value[LB_ASSUME_CRANE_RADIUS], out_heel, NULL))
+    return LB_HEEL_OVER;
+  return LB_HEEL_AFLOAT;
+}
+
 gboolean
 lb_crane_lists_over (const LbAssumptions *assumptions, double *out_rad)
 {

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "trade/assumption.h"
+#include "trade/barge.h"
 #include "trade/crane.h"
 
 #include <glib.h>
@@ -36,6 +37,23 @@ typedef struct
  * With a radius the chart counts, and the job's own number only without one.
  */
 LbCraneHere lb_crane_here (const LbAssumptions *assumptions, const LbCraneChart *chart);
+
+/* The heel of the job's barge under a load on the hook. */
+typedef enum {
+  LB_HEEL_NONE,    /* the crane stands on no barge */
+  LB_HEEL_SET,     /* the list was read off the device, and counts whatever the load */
+  LB_HEEL_UNKNOWN, /* neither the list nor the sizes of the barge are set: taken as level */
+  LB_HEEL_NO_RADIUS,
+  LB_HEEL_AFLOAT, /* reckoned */
+  LB_HEEL_OVER,   /* by its sizes the barge would not float upright: no lift */
+} LbHeelFrom;
+
+/**
+ * lb_crane_heel:
+ * @hook_n: load on the hook, over the side at the radius of the lift, the crane amidships
+ * @out_heel: (out): NAN and FALSE but for its heel with %LB_HEEL_SET, and all but with %LB_HEEL_AFLOAT
+ */
+LbHeelFrom lb_crane_heel (const LbAssumptions *assumptions, double hook_n, LbBargeHeel *out_heel);
 
 /* Whether the barge, if the crane stands on one, lies over its limit; @out_rad is the greater of list
  * and trim. */

@@ -15,8 +15,8 @@
 G_BEGIN_DECLS
 
 /* What the plans of all the piles of one job rest on: its assumptions, and what follows from them
- * whatever the pile, worked out once. Borrows @assumptions, @burn, @table, @ground
- * and @crew_rows. */
+ * whatever the pile, worked out once. Borrows @assumptions, @burn, @table, @ground,
+ * @chart and @crew_rows. */
 typedef struct
 {
   const LbAssumptions *assumptions;
@@ -25,10 +25,11 @@ typedef struct
   gboolean is_visibility_chosen; /* by a person, not the one said last */
   const LbDiveTable *table;      /* the supervisor's own of no-stop limits; NULL for the Navy's */
   const LbGround *ground;        /* NULL where it is not known */
-  LbCraneHere crane;
-  double cylinder_gas_m3; /* usable of a full cylinder; NAN when its numbers make no sense */
-  double yield_pa;        /* of the bars; where nobody says of what time, of the weakest */
-  double yield_most_pa;   /* of the strongest that they may well be; the same where it is known */
+  const LbCraneChart *chart;     /* the crane's; NULL for none */
+  LbCraneHere crane;             /* as it is with the barge as the job says that it lies */
+  double cylinder_gas_m3;        /* usable of a full cylinder; NAN when its numbers make no sense */
+  double yield_pa;               /* of the bars; where nobody says of what time, of the weakest */
+  double yield_most_pa; /* of the strongest that they may well be; the same where it is known */
   LbTag yield_tag;
   const LbBar *least_bar, *most_bar; /* what bars of a size that is not known may well be */
   gboolean are_bars_own;             /* the sizes of this job, not those of common practice */

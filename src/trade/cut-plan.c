@@ -101,7 +101,7 @@ reckon_depth (const LbPile *pile, const LbCutBasis *basis, LbCutPlan *plan)
 {
   const LbAssumptions *assumptions = basis->assumptions;
   const double depth_m = lb_pile_cut_depth (pile, assumptions);
-  double pneumo_m = (double) NAN;
+  double pneumo_m = (double) NAN, helmet_pa = (double) NAN;
   LbNoStop no_stop = { .table_depth_m = (double) NAN, .limit_s = (double) NAN };
   LbFigure *figures = plan->figures;
 
@@ -111,6 +111,8 @@ reckon_depth (const LbPile *pile, const LbCutBasis *basis, LbCutPlan *plan)
   figures[LB_FIGURE_CUT_DEPTH].range = exactly (depth_m);
   figures[LB_FIGURE_PNEUMO].range = exactly (pneumo_m);
   figures[LB_FIGURE_NO_STOP].range = exactly (no_stop.limit_s);
+  lb_helmet_supply_pressure (depth_m, &helmet_pa, NULL);
+  figures[LB_FIGURE_HELMET].range = exactly (helmet_pa);
   plan->table_depth_m = no_stop.table_depth_m;
   plan->is_own_table = basis->table != NULL;
 }
@@ -233,8 +235,6 @@ reckon_hold (const LbPile *pile,
 
   plan->hold_missing = lb_pile_bars_place (pile, &plan->outline, plan->places);
   plan->n_order = lb_bar_ring_order (plan->places, pile->n_bars, left, plan->order);
-  if (plan->hold_missing == NULL)
-    plan->hold_missing = lb_figure_missing (LB_FIGURE_RIG_BEFORE, pile);
   if (plan->hold_missing == NULL)
     plan->hold_missing = lb_pile_hold_reckon (pile, plan->places, burned, gone, n_burned_unplaced,
                                               basis, &plan->hold);
@@ -431,5 +431,6 @@ lb_cut_plan_tells (const LbCutPlan *plan, LbFigureId id)
   g_return_val_if_fail (plan, FALSE);
 
   return !(id == LB_FIGURE_SUCTION && !plan->lies_on_mud) &&
+         !(id == LB_FIGURE_HEEL && plan->heel_from == LB_HEEL_NONE) &&
          !(id == LB_FIGURE_WHOLE_PULL && !plan->is_to_be_drawn);
 }

@@ -38,6 +38,7 @@ typedef enum {
   LB_FIGURE_HOSE_LOSS,     /* Pa */
   LB_FIGURE_LEAD_DROP,     /* V */
   LB_FIGURE_NO_STOP,       /* s */
+  LB_FIGURE_HELMET,        /* Pa gauge at the manifold, at least, for a demand helmet */
   LB_FIGURE_DIVES,         /* count; 0 for a dry cut */
   LB_FIGURE_MASS_IN_WATER, /* kg apparent */
   LB_FIGURE_MASS_IN_AIR,   /* kg; at most with a hollow piece full of water */
@@ -46,6 +47,7 @@ typedef enum {
   LB_FIGURE_HOOK_LOAD,     /* N, clear of the water, rigging counted */
   LB_FIGURE_SLING,         /* N a leg */
   LB_FIGURE_SLING_SHARE,   /* the same beside the leg's rating */
+  LB_FIGURE_HEEL,          /* rad of the barge with the load on */
   LB_FIGURE_CRANE_SHARE,   /* hook load beside the crane's capacity at that radius */
   LB_FIGURE_LENGTHS,       /* count: fewest equal lengths that the crane may lift */
   LB_FIGURE_PICK,          /* m from the end of a length to the first point it is picked up at */
@@ -100,6 +102,8 @@ typedef struct
   double table_depth_m;  /* row of the no-stop table; NAN */
   gboolean is_own_table; /* the supervisor's, not the Navy's */
   LbCraneHere crane;
+  LbHeelFrom heel_from;
+  LbBargeHeel heel;               /* by the heavy end of the load */
   guint n_lengths;                /* likely ones, 1 where no number of them is known */
   double pick_at_m[LB_PICKS_MAX]; /* from one end of each, rising */
   guint n_picks;

@@ -16,12 +16,12 @@
 
 typedef guint64 AssumptionSet;
 typedef guint32 FactSet;
-typedef guint32 FigureSet;
+typedef guint64 FigureSet;
 typedef guint32 OtherSet;
 
 #define ON(name)     (G_GUINT64_CONSTANT (1) << LB_ASSUME_##name)
 #define FACT(name)   (1u << LB_FACT_##name)
-#define FIGURE(name) (1u << LB_FIGURE_##name)
+#define FIGURE(name) (G_GUINT64_CONSTANT (1) << LB_FIGURE_##name)
 #define LESSON(name) (1u << LB_LESSON_##name)
 #define LESSONS      (BURNED - 1)
 #define BURNED       (1u << (LB_N_LESSONS + 0))
@@ -30,7 +30,8 @@ typedef guint32 OtherSet;
 #define CRANE_CHART  (1u << (LB_N_LESSONS + 3))
 #define GROUND       (1u << (LB_N_LESSONS + 4))
 
-G_STATIC_ASSERT (LB_N_FIGURES <= 32);
+G_STATIC_ASSERT (LB_N_FIGURES <= 64);
+G_STATIC_ASSERT (LB_N_FACTS <= 32);
 G_STATIC_ASSERT (LB_N_ASSUMPTIONS <= 64);
 
 /* Without these there is no figure. */
@@ -53,6 +54,9 @@ G_STATIC_ASSERT (LB_N_ASSUMPTIONS <= 64);
 #define ON_CRANE                                                                           \
   (ON (CRANE_CAPACITY) | ON (CRANE_RADIUS) | ON (ON_BARGE) | ON (TIP_HEIGHT) | ON (LIST) | \
    ON (TRIM) | ON (LIST_LIMIT))
+#define ON_BARGE_SIZES                                                             \
+  (ON (BARGE_LENGTH) | ON (BARGE_BEAM) | ON (BARGE_DRAFT) | ON (BARGE_FREEBOARD) | \
+   ON (BARGE_GRAVITY))
 #define ON_HOLD                                                                              \
   (ON (WATER_DENSITY) | ON (CONCRETE_DENSITY) | ON_GROWTH | ON (CURRENT) | ON (YEAR_BUILT) | \
    ON (STEEL_YIELD) | ON (HOLD_FACTOR) | ON (CUT_GAP) | ON (BARE_LENGTH) | ON (HOOK_SHARE))
@@ -269,6 +273,15 @@ static const Row table[LB_N_FIGURES] = {
                           .section = "Bottom time",
                           .figures = FIGURE (PNEUMO),
                           .others = DIVE_TABLE },
+  [LB_FIGURE_HELMET] = { .key = "helmet-supply",
+                         .title = N_ ("Helmet supply, at least"),
+                         .quantity = LB_QUANTITY_PRESSURE,
+                         .formula = N_ ("0.445 psi a foot of depth + 90 psi to 60 ft, 135 to "
+                                        "130 ft, 165 to 190 ft"),
+                         .source = N_ ("U.S. Navy Diving Manual, revision 7, chapter 8: demand "
+                                       "helmets; 135 psi at the least with a double exhaust"),
+                         .section = "Bottom time",
+                         .figures = FIGURE (CUT_DEPTH) },
   [LB_FIGURE_DIVES] = { .key = "dives",
                         .title = N_ ("Dives to burn it through"),
                         .quantity = LB_QUANTITY_COUNT,
@@ -346,6 +359,19 @@ static const Row table[LB_N_FIGURES] = {
                               .section = "Lift and sling",
                               .assumptions = ON (SLING_RATING) | ON (CHOKE_ANGLE),
                               .figures = FIGURE (SLING) },
+  [LB_FIGURE_HEEL] = { .key = "barge-list",
+                       .title = N_ ("List of the barge, load on"),
+                       .quantity = LB_QUANTITY_ANGLE,
+                       .formula = N_ ("the angle whose tangent is hook load × radius ÷ (weight of "
+                                      "the barge × GM); GM = draft ÷ 2 + beam² ÷ (12 × draft) − "
+                                      "centre of gravity"),
+                       .source = N_ ("a box barge, small angles; a naval architect says what it "
+                                     "bears"),
+                       .section = "The crane on its barge",
+                       .assumptions = ON_BARGE_SIZES | ON (ON_BARGE) | ON (LIST) |
+                                      ON (CRANE_RADIUS) | ON (WATER_DENSITY),
+                       .figures = FIGURE (HOOK_LOAD),
+                       .makes_do = TRUE },
   [LB_FIGURE_CRANE_SHARE] = { .key = "crane-share",
                               .title = N_ ("Of the crane’s capacity"),
                               .quantity = LB_QUANTITY_SHARE,
@@ -354,7 +380,7 @@ static const Row table[LB_N_FIGURES] = {
                               .source = N_ ("the crane’s own chart; 29 CFR 1926.1437(n)"),
                               .section = "The crane on its barge",
                               .assumptions = ON_CRANE,
-                              .figures = FIGURE (HOOK_LOAD),
+                              .figures = FIGURE (HOOK_LOAD) | FIGURE (HEEL),
                               .others = CRANE_CHART },
   [LB_FIGURE_LENGTHS] = { .key = "lengths",
                           .title = N_ ("Lengths to lift it in"),
@@ -364,7 +390,7 @@ static const Row table[LB_N_FIGURES] = {
                           .source = N_ ("the crane’s own chart; 29 CFR 1926.1437(n)"),
                           .section = "Picking up and cutting to length",
                           .assumptions = ON (RIGGING_MASS) | ON_CRANE,
-                          .figures = FIGURE (MASS_IN_AIR),
+                          .figures = FIGURE (MASS_IN_AIR) | FIGURE (HEEL),
                           .others = CRANE_CHART },
   [LB_FIGURE_PICK] = { .key = "pick",
                        .title = N_ ("Picked up from the end"),
@@ -598,6 +624,7 @@ static AssumptionSet
 out_of_play (const Row *row, const LbPile *pile, const LbAssumptions *assumptions)
 {
   const double *value = assumptions->value;
+  LbBargeHeel heel;
   AssumptionSet out = 0;
 
   if (!isnan (pile->cut_m))
@@ -606,9 +633,11 @@ out_of_play (const Row *row, const LbPile *pile, const LbAssumptions *assumption
         (row->assumptions & ON (GROWTH_HIGH) && value[LB_ASSUME_GROWTH_HIGH] > 0)))
     out |= ON (GROWTH_DENSITY);
   if (!(value[LB_ASSUME_ON_BARGE] > 0))
-    out |= ON (LIST) | ON (TRIM) | ON (LIST_LIMIT) | ON (TIP_HEIGHT);
+    out |= ON (LIST) | ON (TRIM) | ON (LIST_LIMIT) | ON (TIP_HEIGHT) | ON_BARGE_SIZES;
+  if (lb_crane_heel (assumptions, 0, &heel) == LB_HEEL_SET)
+    out |= ON_BARGE_SIZES;
   if (!(value[LB_ASSUME_CRANE_RADIUS] > 0) ||
-      !(value[LB_ASSUME_LIST] > 0 || value[LB_ASSUME_TRIM] > 0))
+      !(value[LB_ASSUME_LIST] > 0 || value[LB_ASSUME_TRIM] > 0 || !isnan (heel.heel_rad)))
     out |= ON (TIP_HEIGHT);
   if (row == &table[LB_FIGURE_MASS_IN_AIR] && !(pile->outline.void_m > 0))
     out |= ON (WATER_DENSITY);

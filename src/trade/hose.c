@@ -100,35 +100,3 @@ lb_hose_loss (const LbHose *hose,
   *out_loss_pa = sqrt (outlet * outlet + demand.squares_pa2) - outlet;
   return TRUE;
 }
-
-gboolean
-lb_hose_outlet (const LbHose *hose,
-                double flow_m3_s,
-                double inlet_pa,
-                double *out_outlet_pa,
-                GError **error)
-{
-  double outlet_pa;
-
-  g_return_val_if_fail (hose && out_outlet_pa, FALSE);
-
-  if (!check (hose, flow_m3_s, inlet_pa, error))
-    return FALSE;
-
-  if (!isnan (hose->flat_pa_per_m)) {
-    outlet_pa = inlet_pa - hose->flat_pa_per_m * hose->length_m;
-  } else {
-    const Demand demand = demand_of (hose, flow_m3_s);
-    const double inlet = inlet_pa + LB_FREE_GAS_PA;
-    const double square = inlet * inlet - demand.squares_pa2;
-
-    if (!(square > 0 && square >= demand.sonic_pa * demand.sonic_pa))
-      return refuse_flow (hose, inlet_pa, error);
-    outlet_pa = sqrt (square) - LB_FREE_GAS_PA;
-  }
-
-  if (outlet_pa < 0)
-    return refuse_flow (hose, inlet_pa, error);
-  *out_outlet_pa = outlet_pa;
-  return TRUE;
-}

@@ -29,17 +29,4 @@ gboolean lb_hose_loss (const LbHose *hose,
                        double *out_loss_pa,
                        GError **error);
 
-/**
- * lb_hose_outlet:
- * @inlet_pa: as set on the regulator
- * @out_outlet_pa: (out): what is left at the torch end; untouched on failure
- *
- * The same the other way round. Refuses also a flow that the inlet pressure cannot drive through.
- */
-gboolean lb_hose_outlet (const LbHose *hose,
-                         double flow_m3_s,
-                         double inlet_pa,
-                         double *out_outlet_pa,
-                         GError **error);
-
 G_END_DECLS

@@ -155,14 +155,16 @@ lb_pile_hold_reckon (const LbPile *pile,
   LbCut cut;
   LbBurnCase burn;
   guint8 order[LB_BARS_MAX];
+  const char *reason = lb_figure_missing (LB_FIGURE_RIG_BEFORE, pile);
 
+  if (reason != NULL)
+    return reason;
   if (pile->bar && !lb_hold_applies (pile->bar))
     return N_ ("Strand is stressed before the stub hangs on it: bar rules say nothing of it.");
   if (n_burned_unplaced > 0)
     return N_ ("Which bars are burned is not on record, only how many.");
 
-  const char *reason = prepare (pile, places, burned, basis, &cut, &burn);
-
+  reason = prepare (pile, places, burned, basis, &cut, &burn);
   if (reason != NULL)
     return reason;
 

@@ -194,7 +194,6 @@ lb_plan_caution_holds (LbCautionWhen when,
     .plan = plan,
   };
   const LbBurnStep *hook = hook_step (&cut);
-  double slope_rad;
 
   switch (when) {
   case LB_WHEN_ALWAYS:
@@ -266,7 +265,7 @@ lb_plan_caution_holds (LbCautionWhen when,
   case LB_WHEN_BARGE_CRANE:
     return cut.value[LB_ASSUME_ON_BARGE] > 0;
   case LB_WHEN_LIST_OVER:
-    return lb_crane_lists_over (assumptions, &slope_rad);
+    return plan->crane.from == LB_CAPACITY_LIST_OVER;
   case LB_WHEN_TWO_CRANES:
     return cut.value[LB_ASSUME_CRANES] > 1;
   case LB_WHEN_SLING_FLAT:

@@ -190,16 +190,48 @@ heaviest_metre (const LbPile *pile, const LbAssumptions *assumptions, const LbCu
   return lb_piece_mass_in_air (&even) / plan->figures[LB_FIGURE_MASS_IN_AIR].range.likely;
 }
 
-static void
-reckon_crane (const double *value, const LbCraneHere *crane, double heaviest, LbCutPlan *plan)
+/* What the crane may lift with the barge heeled by the heavy end of the load. */
+static LbCraneHere
+crane_on_barge (const LbCutBasis *basis, LbCutPlan *plan)
 {
+  const LbAssumptions *assumptions = basis->assumptions;
+  const LbRange *hook_n = &plan->figures[LB_FIGURE_HOOK_LOAD].range;
+  LbRange *list_rad = &plan->figures[LB_FIGURE_HEEL].range;
+  LbBargeHeel light, likely;
+  LbAssumptions heeled;
+
+  lb_crane_heel (assumptions, hook_n->low, &light);
+  lb_crane_heel (assumptions, hook_n->likely, &likely);
+  plan->heel_from = lb_crane_heel (assumptions, hook_n->high, &plan->heel);
+  *list_rad = not_known;
+  if (plan->heel_from != LB_HEEL_OVER)
+    *list_rad = (LbRange){
+      .likely = likely.heel_rad,
+      .low = light.heel_rad,
+      .high = plan->heel.heel_rad,
+    };
+  if (plan->heel_from == LB_HEEL_OVER || plan->heel.is_over_heel)
+    return (LbCraneHere){ .from = LB_CAPACITY_LIST_OVER, .capacity_n = (double) NAN };
+  if (plan->heel_from != LB_HEEL_AFLOAT || isnan (list_rad->high))
+    return basis->crane;
+  heeled = *assumptions;
+  heeled.value[LB_ASSUME_LIST] = list_rad->high;
+  return lb_crane_here (&heeled, basis->chart);
+}
+
+static void
+reckon_crane (const LbCutBasis *basis, double heaviest, LbCutPlan *plan)
+{
+  const double *value = basis->assumptions->value;
   LbFigure *figures = plan->figures;
   const LbRange *mass = &figures[LB_FIGURE_MASS_IN_AIR].range;
   const double length_m = figures[LB_FIGURE_TRUE_LENGTH].range.likely;
-  const double capacity_n = crane->capacity_n;
   LbRange lengths = not_known;
 
-  plan->crane = *crane;
+  plan->crane = crane_on_barge (basis, plan);
+
+  const double capacity_n = plan->crane.capacity_n;
+
   figures[LB_FIGURE_CRANE_SHARE].range = scaled (figures[LB_FIGURE_HOOK_LOAD].range,
                                                  1 / capacity_n);
   if (capacity_n > 0)
@@ -358,7 +390,7 @@ lb_plan_lift_reckon (const LbPile *pile, const LbCutBasis *basis, LbCutPlan *pla
   reckon_loads (pile, basis->assumptions, plan);
   reckon_suction (value, plan);
   reckon_slings (value, plan);
-  reckon_crane (value, &basis->crane, heaviest_metre (pile, basis->assumptions, plan), plan);
+  reckon_crane (basis, heaviest_metre (pile, basis->assumptions, plan), plan);
   reckon_picks (value, plan);
   reckon_whole (pile, basis, plan);
   reckon_critical (pile, value, plan);

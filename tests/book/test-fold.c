@@ -5,6 +5,7 @@
 
 #include <locale.h>
 #include <math.h>
+#include <string.h>
 
 static void
 step (Story *story, int shift, int pile, const char *name)
@@ -160,6 +161,40 @@ test_late_shift (Story *story, gconstpointer data)
   g_assert_cmpint (now->states[0].step, ==, LB_STEP_PULLED);
   g_assert_cmpuint (now->days[2].pulled_so_far, ==, 1);
   g_assert_cmpint (now->states[1].step, ==, LB_STEP_STANDING);
+}
+
+static void
+find_gone (Story *story, int shift, int pile, LbBarSet bars)
+{
+  g_autofree char *id = g_strdup_printf ("test-%d", pile + 3);
+  LbDraft draft = LB_DRAFT_INIT (LB_ENTRY_GONE);
+
+  draft.pile_id = id;
+  draft.shift_id = story->shifts[shift];
+  draft.bars = bars;
+  story_record (story, &draft);
+}
+
+/* Whichever was said first: a bar cannot be rusted through and burned. Said twice alike is no dispute, and
+ * with the pile broken off below all of it is past. */
+static void
+test_gone_and_burned (Story *story, gconstpointer data)
+{
+  find_gone (story, 0, 0, LB_BAR (1) | LB_BAR (2));
+  story_burn (story, 1, 0, LB_BAR (2) | LB_BAR (3), 0);
+  story_burn (story, 0, 1, LB_BAR (4), 0);
+  find_gone (story, 1, 1, LB_BAR (4));
+  find_gone (story, 0, 2, LB_BAR (1));
+  find_gone (story, 1, 2, LB_BAR (1));
+  story_burn (story, 1, 2, LB_BAR (2), 0);
+
+  g_autoptr (LbFold) now = fold (story);
+  g_assert_cmpuint (now->states[0].flags, ==, LB_FLAG_GONE_AND_BURNED);
+  g_assert_cmphex (now->states[0].disputed, ==, LB_BAR (2));
+  g_assert_cmpuint (now->states[0].n_left, ==, 5);
+  g_assert_cmpuint (now->states[1].flags, ==, LB_FLAG_GONE_AND_BURNED);
+  g_assert_cmpuint (now->states[2].flags, ==, 0);
+  g_assert_true (strstr (lb_pile_flag_words (LB_FLAG_LAST), "gone") != NULL);
 }
 
 static void
@@ -396,6 +431,7 @@ main (int argc, char **argv)
     { "/book/fold/drawn", test_drawn },
     { "/book/fold/broken", test_broken },
     { "/book/fold/late-shift", test_late_shift },
+    { "/book/fold/gone-and-burned", test_gone_and_burned },
     { "/book/fold/totals", test_totals },
     { "/book/fold/days-out-of-order", test_days_of_shifts_out_of_order },
     { "/book/fold/facts-and-settings", test_facts_and_settings },

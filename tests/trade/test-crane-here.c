@@ -95,6 +95,41 @@ test_barge (void)
   g_assert_cmpfloat (here.radius_m, ==, 9);
 }
 
+/* Where the list of the barge comes from; a list that was read counts whatever the sizes say. */
+static void
+test_heel (void)
+{
+  LbAssumptions assumptions;
+  LbBargeHeel heel;
+
+  begin (&assumptions);
+  g_assert_cmpint (lb_crane_heel (&assumptions, 1e5, &heel), ==, LB_HEEL_UNKNOWN);
+  g_assert_true (isnan (heel.heel_rad));
+  assumptions.value[LB_ASSUME_BARGE_LENGTH] = 27;
+  assumptions.value[LB_ASSUME_BARGE_BEAM] = 9;
+  assumptions.value[LB_ASSUME_BARGE_DRAFT] = 0.9;
+  assumptions.value[LB_ASSUME_BARGE_FREEBOARD] = 0.9;
+  g_assert_cmpint (lb_crane_heel (&assumptions, 1e5, &heel), ==, LB_HEEL_UNKNOWN);
+  assumptions.value[LB_ASSUME_BARGE_GRAVITY] = 2;
+  g_assert_cmpint (lb_crane_heel (&assumptions, 1e5, &heel), ==, LB_HEEL_AFLOAT);
+  /* GM = 0.45 + 81 / 10.8 - 2 = 5.95 m. */
+  g_assert_cmpfloat_with_epsilon (
+    tan (heel.heel_rad),
+    1e5 * 9 / (27 * 9 * 0.9 * assumptions.value[LB_ASSUME_WATER_DENSITY] * 9.80665 * 5.95), 1e-12);
+  g_assert_cmpint (lb_crane_heel (&assumptions, (double) NAN, &heel), ==, LB_HEEL_AFLOAT);
+  g_assert_true (isnan (heel.heel_rad));
+  assumptions.value[LB_ASSUME_CRANE_RADIUS] = 0;
+  g_assert_cmpint (lb_crane_heel (&assumptions, 1e5, &heel), ==, LB_HEEL_NO_RADIUS);
+  assumptions.value[LB_ASSUME_CRANE_RADIUS] = 9;
+  assumptions.value[LB_ASSUME_BARGE_GRAVITY] = 9;
+  g_assert_cmpint (lb_crane_heel (&assumptions, 1e5, &heel), ==, LB_HEEL_OVER);
+  g_assert_true (lb_assumptions_set (&assumptions, LB_ASSUME_LIST, 0, NULL));
+  g_assert_cmpint (lb_crane_heel (&assumptions, 1e5, &heel), ==, LB_HEEL_SET);
+  g_assert_cmpfloat (heel.heel_rad, ==, 0);
+  assumptions.value[LB_ASSUME_ON_BARGE] = LB_ASSUME_NO;
+  g_assert_cmpint (lb_crane_heel (&assumptions, 1e5, &heel), ==, LB_HEEL_NONE);
+}
+
 int
 main (int argc, char *argv[])
 {
@@ -102,5 +137,6 @@ main (int argc, char *argv[])
   g_test_add_func ("/trade/crane-here/number", test_number);
   g_test_add_func ("/trade/crane-here/chart", test_chart);
   g_test_add_func ("/trade/crane-here/barge", test_barge);
+  g_test_add_func ("/trade/crane-here/heel", test_heel);
   return g_test_run ();
 }

@@ -21,6 +21,7 @@ reckon (const LbPile *pile,
   with_crane.value[LB_ASSUME_CRANE_CAPACITY] = 40000;
   with_crane.value[LB_ASSUME_SLING_RATING] = 10000;
   with_crane.value[LB_ASSUME_BED] = LB_ASSUME_BED_MUD;
+  with_crane.value[LB_ASSUME_LIST] = 0.01;
 
   LbCutBasis basis = lb_cut_basis (&with_crane);
 
@@ -440,6 +441,54 @@ test_steel_not_known (void)
   g_assert_cmpuint (n_wide, >, 1);
 }
 
+/* The load heels the barge, the heel swings the boom out to a row that carries less; over what the barge
+ * bears there is no capacity, and on land nothing of it is told. */
+static void
+test_barge_heels (void)
+{
+  static const LbCraneChart chart = { .n_rows = 2, .rows = { { 12.5, 4e5 }, { 16, 1e5 } } };
+  LbAssumptions assumptions;
+  LbCutPlan level, heeled;
+  LbCutBasis basis;
+  LbPile pile;
+  double *value = assumptions.value;
+
+  example (&pile);
+  lb_assumptions_init (&assumptions);
+  value[LB_ASSUME_CRANE_RADIUS] = 12;
+  value[LB_ASSUME_TIP_HEIGHT] = 30;
+  basis = lb_cut_basis (&assumptions);
+  basis.chart = &chart;
+  basis.crane = lb_crane_here (&assumptions, &chart);
+  lb_cut_plan_reckon (&pile, 0, 0, 0, &basis, &level);
+  g_assert_cmpfloat (level.crane.capacity_n, ==, 4e5);
+  g_assert_true (isnan (level.figures[LB_FIGURE_HEEL].range.likely));
+
+  value[LB_ASSUME_BARGE_LENGTH] = 30;
+  value[LB_ASSUME_BARGE_BEAM] = 12;
+  value[LB_ASSUME_BARGE_DRAFT] = 1.2;
+  value[LB_ASSUME_BARGE_FREEBOARD] = 1;
+  value[LB_ASSUME_BARGE_GRAVITY] = 5;
+  lb_cut_plan_reckon (&pile, 0, 0, 0, &basis, &heeled);
+  const LbRange list = heeled.figures[LB_FIGURE_HEEL].range;
+
+  g_assert_cmpfloat (list.low, <, list.likely);
+  g_assert_cmpfloat (list.likely, <, list.high);
+  g_assert_cmpfloat_with_epsilon (heeled.crane.radius_m, 12 + 30 * tan (list.high), 1e-9);
+  g_assert_cmpfloat (heeled.crane.radius_m, >, 12.5);
+  g_assert_cmpfloat (heeled.crane.capacity_n, ==, 1e5);
+
+  value[LB_ASSUME_BARGE_FREEBOARD] = 0.01;
+  lb_cut_plan_reckon (&pile, 0, 0, 0, &basis, &heeled);
+  g_assert_cmpint (heeled.crane.from, ==, LB_CAPACITY_LIST_OVER);
+  g_assert_true (says (&heeled, "list-over"));
+
+  value[LB_ASSUME_ON_BARGE] = LB_ASSUME_NO;
+  lb_cut_plan_reckon (&pile, 0, 0, 0, &basis, &heeled);
+  g_assert_false (lb_cut_plan_tells (&heeled, LB_FIGURE_HEEL));
+  g_assert_cmpfloat (heeled.crane.capacity_n, ==, 4e5);
+}
+
 static void
 test_tags (void)
 {
@@ -492,6 +541,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/trade/cut-plan/bars-burned", test_bars_burned);
   g_test_add_func ("/trade/cut-plan/price-of-an-order", test_price_of_an_order);
   g_test_add_func ("/trade/cut-plan/steel-not-known", test_steel_not_known);
+  g_test_add_func ("/trade/cut-plan/barge-heels", test_barge_heels);
   g_test_add_func ("/trade/cut-plan/tags", test_tags);
   g_test_add_func ("/trade/cut-plan/keys", test_keys);
   return g_test_run ();

@@ -37,6 +37,7 @@ reckon (const World *world, LbCutPlan *plan)
   basis.burn = &model;
   basis.visibility = world->visibility;
   basis.table = world->table;
+  basis.chart = &world->chart;
   basis.crane = lb_crane_here (&world->assumptions, &world->chart);
   basis.ground = world->ground.n_layers > 0 ? &world->ground : NULL;
   lb_cut_plan_reckon (&world->pile, world->burned, 0, world->n_unplaced, &basis, plan);
@@ -63,6 +64,7 @@ plain_world (void)
   world.assumptions.value[LB_ASSUME_CRANE_CAPACITY] = 12000;
   world.assumptions.value[LB_ASSUME_SLING_RATING] = 3000;
   world.assumptions.value[LB_ASSUME_BED] = LB_ASSUME_BED_MUD;
+  world.assumptions.value[LB_ASSUME_LIST] = 0.01;
   world.ground = (LbGround){
     .n_layers = 1,
     .layers = { { .to_m = 20, .soil = LB_SOIL_OWN, .strength_pa = 1e4, .buoyant_kg_per_m3 = 900 } },
@@ -102,9 +104,11 @@ typedef enum {
   WORLD_SLENDER, /* plumb in slack water, on thin bars bared so far that they buckle */
   WORLD_TAPERED, /* and so heavy that it is cut to lengths */
   WORLD_LARGE_TAPERED,
+  WORLD_BARGE,      /* under 75 % of what the chart says on a barge that the load heels, tapered */
+  WORLD_BARGE_WEAK, /* the same, in several lengths */
 } WorldKind;
 
-#define N_WORLDS (WORLD_LARGE_TAPERED + 1)
+#define N_WORLDS (WORLD_BARGE_WEAK + 1)
 
 /* A hollow pile of 50 bars that hardly leans, small cylinders, deep water, a weak crane. */
 static void
@@ -155,6 +159,21 @@ make_charted (World *world, double share, gboolean is_light)
 
   for (guint i = 0; i < world->chart.n_rows; i++)
     world->chart.rows[i].capacity_n *= (is_light ? present.low : present.high) / share;
+}
+
+/* The list is that of the load. */
+static void
+make_barge (World *world, double share, gboolean is_light)
+{
+  double *value = world->assumptions.value;
+
+  value[LB_ASSUME_BARGE_LENGTH] = 30;
+  value[LB_ASSUME_BARGE_BEAM] = 12;
+  value[LB_ASSUME_BARGE_DRAFT] = 1.2;
+  value[LB_ASSUME_BARGE_FREEBOARD] = 1;
+  value[LB_ASSUME_BARGE_GRAVITY] = 5;
+  make_charted (world, share, is_light);
+  value[LB_ASSUME_LIST] = 0;
 }
 
 static World
@@ -214,6 +233,12 @@ world_of (WorldKind kind)
     break;
   case WORLD_WEAK:
     make_charted (&world, 3.3, FALSE);
+    break;
+  case WORLD_BARGE:
+    make_barge (&world, 0.7, TRUE);
+    break;
+  case WORLD_BARGE_WEAK:
+    make_barge (&world, 3.3, FALSE);
     break;
   case WORLD_SLENDER:
     world.pile.bar = lb_bar_find ("#6");
@@ -419,10 +444,10 @@ differs (double a, double b)
 }
 
 /* The figures that turning the input moves in some world, a bit each. */
-static guint32
+static guint64
 moved_by (const LbInput *input)
 {
-  guint32 moved = 0;
+  guint64 moved = 0;
 
   for (int kind = 0; kind < N_WORLDS; kind++) {
     const World before = world_of ((WorldKind) kind);
@@ -441,7 +466,7 @@ moved_by (const LbInput *input)
 
         if (differs (a->likely, b->likely) || differs (a->low, b->low) ||
             differs (a->high, b->high))
-          moved |= 1u << id;
+          moved |= G_GUINT64_CONSTANT (1) << id;
       }
     }
   }
@@ -519,7 +544,7 @@ name_of (const LbInput *input)
 static void
 check_input (const LbInput *input, gpointer data)
 {
-  const guint32 moved = moved_by (input);
+  const guint64 moved = moved_by (input);
   guint *n_wrong = data;
 
   for (int id = 0; id < LB_N_FIGURES; id++) {
@@ -559,7 +584,7 @@ look_for_way (const LbInput *input, gpointer data)
 
   if (way->is_shown || names_itself (way->of, input) || !rests_on (way->through, input))
     return;
-  const guint32 moved = moved_by (input);
+  const guint64 moved = moved_by (input);
 
   way->is_shown = ((moved >> way->of) & 1) && ((moved >> way->through) & 1);
 }

@@ -72,14 +72,11 @@ static void
 test_flat (void)
 {
   LbHose hose = usual_hose ();
-  double loss, outlet;
+  double loss;
 
   hose.flat_pa_per_m = 1000;
   g_assert_true (lb_hose_loss (&hose, 24 * CFM, 108 * PSI, &loss, NULL));
   g_assert_cmpfloat_with_epsilon (loss, 60960, 1e-6);
-  g_assert_true (lb_hose_outlet (&hose, 24 * CFM, 108 * PSI, &outlet, NULL));
-  g_assert_cmpfloat_with_epsilon (outlet, 108 * PSI - 60960, 1e-6);
-  g_assert_false (lb_hose_outlet (&hose, 24 * CFM, 5 * PSI, &outlet, NULL));
   /* The bore isn't asked for. */
   hose.bore_m = (double) NAN;
   g_assert_true (lb_hose_loss (&hose, 24 * CFM, 108 * PSI, &loss, NULL));
@@ -88,24 +85,13 @@ test_flat (void)
 static void
 test_choked (void)
 {
-  g_autoptr (GError) inlet = NULL;
   g_autoptr (GError) outlet = NULL;
   const LbHose hose = usual_hose ();
   double out = 7;
 
-  g_assert_false (lb_hose_outlet (&hose, 200 * CFM, 108 * PSI, &out, &inlet));
-  g_assert_error (inlet, LB_TRADE_ERROR, LB_TRADE_ERROR_DOMAIN);
   g_assert_false (lb_hose_loss (&hose, 500 * CFM, 50 * PSI, &out, &outlet));
   g_assert_error (outlet, LB_TRADE_ERROR, LB_TRADE_ERROR_DOMAIN);
   g_assert_cmpfloat (out, ==, 7);
-
-  /* In a short hose sound is the bound before the pressure is used up. */
-  const LbHose short_hose = { .length_m = 0.1, .bore_m = 0.009525, .flat_pa_per_m = (double) NAN };
-
-  g_assert_false (lb_hose_outlet (&short_hose, 500 * CFM, 500e3, &out, NULL));
-  g_assert_true (lb_hose_outlet (&short_hose, 500 * CFM, 2000e3, &out, NULL));
-  g_assert_cmpfloat (out, >, 500e3);
-  g_assert_cmpfloat (out, <, 2000e3);
 }
 
 static void
@@ -130,15 +116,11 @@ test_refused (void)
 
   for (gsize i = 0; i < G_N_ELEMENTS (wrong); i++) {
     g_autoptr (GError) loss_error = NULL;
-    g_autoptr (GError) outlet_error = NULL;
     double out = 7;
 
     g_assert_false (
       lb_hose_loss (&wrong[i].hose, wrong[i].flow, wrong[i].pressure, &out, &loss_error));
     g_assert_error (loss_error, LB_TRADE_ERROR, LB_TRADE_ERROR_DOMAIN);
-    g_assert_false (
-      lb_hose_outlet (&wrong[i].hose, wrong[i].flow, wrong[i].pressure, &out, &outlet_error));
-    g_assert_error (outlet_error, LB_TRADE_ERROR, LB_TRADE_ERROR_DOMAIN);
     g_assert_cmpfloat (out, ==, 7);
   }
 }

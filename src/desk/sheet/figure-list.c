@@ -50,11 +50,13 @@ static const LbFigureId burn_ids[] = { LB_FIGURE_BARS_LEFT, LB_FIGURE_STEEL,
                                        LB_FIGURE_RODS,      LB_FIGURE_OXYGEN,
                                        LB_FIGURE_CYLINDERS, LB_FIGURE_REGULATOR,
                                        LB_FIGURE_HOSE_LOSS, LB_FIGURE_LEAD_DROP };
-static const LbFigureId water_ids[] = { LB_FIGURE_PNEUMO, LB_FIGURE_NO_STOP, LB_FIGURE_DIVES };
+static const LbFigureId water_ids[] = { LB_FIGURE_PNEUMO, LB_FIGURE_NO_STOP, LB_FIGURE_HELMET,
+                                        LB_FIGURE_DIVES };
 static const LbFigureId lift_ids[] = {
-  LB_FIGURE_CRITICAL, LB_FIGURE_MASS_IN_WATER, LB_FIGURE_MASS_IN_AIR, LB_FIGURE_SUCTION,
-  LB_FIGURE_AWASH,    LB_FIGURE_HOOK_LOAD,     LB_FIGURE_CRANE_SHARE, LB_FIGURE_LENGTHS,
-  LB_FIGURE_PICK,     LB_FIGURE_SLING,         LB_FIGURE_SLING_SHARE, LB_FIGURE_WHOLE_PULL,
+  LB_FIGURE_CRITICAL,   LB_FIGURE_MASS_IN_WATER, LB_FIGURE_MASS_IN_AIR, LB_FIGURE_SUCTION,
+  LB_FIGURE_AWASH,      LB_FIGURE_HOOK_LOAD,     LB_FIGURE_HEEL,        LB_FIGURE_CRANE_SHARE,
+  LB_FIGURE_LENGTHS,    LB_FIGURE_PICK,          LB_FIGURE_SLING,       LB_FIGURE_SLING_SHARE,
+  LB_FIGURE_WHOLE_PULL,
 };
 
 static const Group groups[] = {

@@ -122,7 +122,8 @@ find_answer (const GArray *findings, LbPileFlag flag)
 
     if ((finding->kind == LB_FINDING_BARS_LEFT && flag == LB_FLAG_SEVERED_WITH_BARS) ||
         (finding->kind == LB_FINDING_PULLED_UNCUT && flag == LB_FLAG_PULLED_UNSEVERED) ||
-        (finding->kind == LB_FINDING_MORE_BARS && flag == LB_FLAG_MORE_BARS_THAN_HAS))
+        (finding->kind == LB_FINDING_MORE_BARS && flag == LB_FLAG_MORE_BARS_THAN_HAS) ||
+        (finding->kind == LB_FINDING_GONE_AND_BURNED && flag == LB_FLAG_GONE_AND_BURNED))
       return lb_finding_answer_text (finding);
   }
   return NULL;
@@ -158,7 +159,7 @@ show_flags (LbPileSheet *self, guint index, guint flags)
   if (flags != 0)
     findings = lb_findings_new_of_pile (lb_job_get_ledger (job_of (self)),
                                         lb_job_get_fold (job_of (self)), (int) index);
-  for (guint flag = 1; flag <= LB_FLAG_MORE_BARS_THAN_HAS; flag <<= 1) {
+  for (guint flag = 1; flag <= LB_FLAG_LAST; flag <<= 1) {
     if (flags & flag) {
       g_autofree char *answer = find_answer (findings, (LbPileFlag) flag);
 
