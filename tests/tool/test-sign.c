@@ -70,7 +70,8 @@ test_on_paper (void)
   g_assert_cmpuint (strlen (lines[1]), ==, 64);
   shell_assert_says (text.out, lines[1]);
   shell_assert_says (text.out, "Signed by superintendent, ");
-  shell_assert_says (text.out, "06:00–16:30 · Diving supervisor: DS");
+  shell_assert_says (text.out, ", 06:00–16:30 · ");
+  shell_assert_says (text.out, "· Diving supervisor: DS");
 
   shell_tool_ends (0, "print paper day 2026-06-10 draft.pdf");
   shell_run (&draft, pdftotext, "-layout", "draft.pdf", "-", NULL);
