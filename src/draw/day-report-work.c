@@ -7,6 +7,7 @@
 #include "draw/check-words.h"
 #include "draw/dive-words.h"
 #include "draw/plan-words.h"
+#include "draw/record-words.h"
 #include "draw/voice-text.h"
 
 #include <glib/gi18n-lib.h>
@@ -94,16 +95,24 @@ bottom_time_text (const LbReport *report, const LbDiveAccount *account)
   return g_strdup_printf ("%s, %s", bottom, compared);
 }
 
-/* What the dive is compared with leaves open, after the note that was written to it. */
-static char *
-dive_note_text (const LbDiveAccount *account)
+static void
+add_part (GString *text, const char *part)
 {
-  const char *const more = lb_dive_compared_note (account);
-  const char *const note = account->dive->note;
+  if (part != NULL && *part != '\0')
+    g_string_append_printf (text, "%s%s", text->len > 0 ? "; " : "", part);
+}
 
-  if (more == NULL)
-    return g_strdup (note);
-  return note[0] != '\0' ? g_strdup_printf ("%s; %s", note, more) : g_strdup (more);
+/* The note that was written to it, what else was said of it, and what its comparison leaves open. */
+static char *
+dive_note_text (const LbReport *report, const LbDiveAccount *account)
+{
+  g_autofree char *details = lb_details_text (report->ledger, account->dive);
+  GString *text = g_string_new (NULL);
+
+  add_part (text, account->dive->note);
+  add_part (text, details);
+  add_part (text, lb_dive_compared_note (account));
+  return g_string_free (text, FALSE);
 }
 
 static void
@@ -118,7 +127,7 @@ add_dive (const LbReport *report, GPtrArray *cells, const LbDiveAccount *account
   lb_report_take_cell (cells, lb_clock_text (dive->end_us));
   lb_report_take_cell (cells, lb_clock_text (dive->up_us));
   lb_report_take_cell (cells, bottom_time_text (report, account));
-  lb_report_take_cell (cells, dive_note_text (account));
+  lb_report_take_cell (cells, dive_note_text (report, account));
 }
 
 /* Gaps before each dive, as they stand; a day on which nobody ticked anything is one line. */

@@ -2,6 +2,7 @@
 #include "draw/day-work.h"
 
 #include "draw/plan-words.h"
+#include "draw/record-words.h"
 
 #include <math.h>
 
@@ -47,7 +48,7 @@ work_at (LbDayWork *work, int pile)
 }
 
 static void
-add_lost (GArray *all, const LbEntry *entry)
+add_lost (GArray *all, const LbLedger *ledger, const LbEntry *entry)
 {
   LbLost *lost = NULL;
   for (guint i = 0; i < all->len && lost == NULL; i++) {
@@ -63,6 +64,10 @@ add_lost (GArray *all, const LbEntry *entry)
   lost->lost_s += known (entry->amount);
   lost->n_times++;
   add_note (lost->notes, entry->note);
+
+  g_autofree char *details = lb_details_text (ledger, entry);
+  if (details != NULL)
+    add_note (lost->notes, details);
 }
 
 static void
@@ -130,10 +135,10 @@ add_entry (LbDayWork *work,
     work_at (work, entry->pile)->oxygen_m3 += known (entry->amount);
     break;
   case LB_ENTRY_DELAY:
-    add_lost (work->delays, entry);
+    add_lost (work->delays, ledger, entry);
     break;
   case LB_ENTRY_FAULT:
-    add_lost (work->faults, entry);
+    add_lost (work->faults, ledger, entry);
     break;
   case LB_ENTRY_CONDITION:
     g_ptr_array_add (work->conditions, (gpointer) entry);
@@ -147,7 +152,7 @@ add_entry (LbDayWork *work,
   case LB_ENTRY_DIVE:
   case LB_ENTRY_CHECK:
   case LB_ENTRY_DETAIL:
-    break; /* stand in the accounts of the dives */
+    break; /* told with the dives, delays and faults */
   case LB_ENTRY_SET_ASIDE:
   case LB_ENTRY_TAKE_IN:
   case LB_ENTRY_HOURS:

@@ -108,6 +108,25 @@ lb_detail_value (const char *which, const char *said)
   return said;
 }
 
+/* They follow their entry in its act. */
+char *
+lb_details_text (const LbLedger *ledger, const LbEntry *entry)
+{
+  g_return_val_if_fail (ledger != NULL && entry != NULL, NULL);
+
+  GString *text = g_string_new (NULL);
+  for (gint64 seq = entry->seq + 1; seq <= ledger->entries->len; seq++) {
+    const LbEntry *detail = lb_ledger_entry_of_seq (ledger, seq);
+
+    if (detail->kind != LB_ENTRY_DETAIL || !g_str_equal (detail->act, entry->act))
+      break;
+    g_string_append_printf (text, "%s%s: %s", text->len > 0 ? " · " : "",
+                            lb_detail_name (detail->what),
+                            lb_detail_value (detail->what, detail->note));
+  }
+  return g_string_free (text, text->len == 0);
+}
+
 /* --- What is missing ---------------------------------------------------------------------- */
 
 static const char *const gaps_names[LB_N_RECORD_GAPS] = {

@@ -16,6 +16,10 @@ const char *lb_shift_word_from_text (LbShiftWords kind, const char *text);
 /* What a detail says, likewise. */
 const char *lb_detail_value (const char *which, const char *said);
 
+/* All details of an entry in one line: “Borne by: owner · What was done: …”; %NULL when it has none. To
+ * be freed. */
+char *lb_details_text (const LbLedger *ledger, const LbEntry *entry);
+
 /**
  * lb_record_gaps_text:
  * @gaps: LbRecordGap
