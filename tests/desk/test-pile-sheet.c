@@ -449,14 +449,27 @@ test_count (Fixture *fixture, gconstpointer data)
 }
 
 static void
+answer_all (Fixture *fixture, const char *reason)
+{
+  g_autoptr (GArray) findings = lb_findings_new (lb_job_get_ledger (fixture->job),
+                                                 lb_job_get_fold (fixture->job));
+
+  g_assert_cmpuint (findings->len, ==, 1);
+  g_assert_true (
+    lb_job_answer (fixture->job, &g_array_index (findings, LbFinding, 0), reason, NULL));
+}
+
+static void
 test_steps (Fixture *fixture, gconstpointer data)
 {
   click_button (fixture->sheet, "Cleaned");
   g_assert_cmpint (state_of (fixture, PILE)->step, ==, LB_STEP_CLEANED);
   assert_reads (fixture->sheet, "cleaned");
   click_button (fixture->sheet, "Pulled");
-  /* Pulled, with its bars never burned: the sheet says what to do. */
+  /* Pulled, with its bars never burned: the sheet says what to do, and then what was said to it. */
   assert_reads (fixture->sheet, "record how it came out");
+  answer_all (fixture, "it broke in the sling");
+  assert_reads (fixture->sheet, "Answered: it broke in the sling");
 }
 
 /* A screen reader says a step once: it has a name, and no second one from its label. */
