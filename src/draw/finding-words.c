@@ -45,8 +45,8 @@ not_rigged_text (const Told *told)
 {
   const guint n = told->finding->n_bars, n_free = told->finding->n_bars_most;
   g_autofree char *burned = g_strdup_printf (
-    g_dngettext (GETTEXT_PACKAGE, "%s: %u bar burned, and no hook on it by the end of the shift.",
-                 "%s: %u bars burned, and no hook on it by the end of the shift.", n),
+    g_dngettext (GETTEXT_PACKAGE, "%s: %u bar burned, and no hook on record by then.",
+                 "%s: %u bars burned, and no hook on record by then.", n),
     mark_of (told), n);
   g_autofree char *planned = NULL;
 

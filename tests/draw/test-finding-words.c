@@ -68,10 +68,10 @@ test_piles (void)
                " was pulled, but neither severed nor drawn whole.");
   assert_text (&sample,
                &(LbFinding){ .kind = LB_FINDING_NOT_RIGGED, .n_bars = 5, .n_bars_most = 4 },
-               ": 5 bars burned, and no hook on it by the end of the shift. The plan asks for it "
+               ": 5 bars burned, and no hook on record by then. The plan asks for it "
                "after 4 bars.");
   assert_text (&sample, &(LbFinding){ .kind = LB_FINDING_NOT_RIGGED, .n_bars = 1 },
-               ": 1 bar burned, and no hook on it by the end of the shift. The plan asks for it "
+               ": 1 bar burned, and no hook on record by then. The plan asks for it "
                "before the first bar.");
   assert_text (&sample,
                &(LbFinding){ .kind = LB_FINDING_MORE_BARS, .n_bars = 10, .n_bars_most = 8 },
