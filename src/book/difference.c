@@ -156,14 +156,15 @@ find_heads (Field *field)
 }
 
 static const char *
-borrow_text (gpointer pool, const char *text)
+keep_text (gpointer pool, const char *text)
 {
-  return text;
+  return g_string_chunk_insert (pool, text);
 }
 
 static gboolean
 is_same_fact (const char *name, const char *one, const char *other)
 {
+  g_autoptr (GStringChunk) texts = g_string_chunk_new (256);
   const char *const values[] = { one, other };
   char *shown[2] = { NULL, NULL };
   LbFact fact;
@@ -174,7 +175,7 @@ is_same_fact (const char *name, const char *one, const char *other)
     LbPile pile;
 
     lb_pile_init (&pile);
-    if (lb_pile_set (&pile, fact, values[i], LB_UNITS_METRIC, borrow_text, NULL, NULL))
+    if (lb_pile_set (&pile, fact, values[i], LB_UNITS_METRIC, keep_text, texts, NULL))
       shown[i] = lb_pile_get (&pile, fact, LB_UNITS_METRIC);
   }
 

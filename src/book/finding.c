@@ -224,7 +224,8 @@ sort_by (GPtrArray *works, guint (*heap) (const LbEntry *), gsize n_heaps)
     begin[i] += begin[i - 1];
   for (guint i = 0; i < works->len; i++)
     sorted[begin[heap (works->pdata[i])]++] = works->pdata[i];
-  memcpy (works->pdata, sorted, works->len * sizeof *sorted);
+  if (works->len > 0)
+    memcpy (works->pdata, sorted, works->len * sizeof *sorted);
   g_free (sorted);
 }
 
