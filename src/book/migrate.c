@@ -25,6 +25,14 @@ static const char into_present[] = "INSERT INTO main.job SELECT * FROM old_job;"
                                    "DROP TABLE old_pile;"
                                    "DROP TABLE old_shift;";
 
+/* Nor did a fact name the one it replaced: one program wrote after the other, so it was the last one
+ * of the same field. */
+static const char name_replaced[] =
+  "UPDATE main.entry SET of = (SELECT before.act FROM main.entry AS before "
+  "WHERE before.what = entry.what AND before.pile IS entry.pile "
+  "AND before.kind IN ('fact', 'setting') AND before.act < entry.act "
+  "ORDER BY before.seq DESC LIMIT 1) WHERE kind IN ('fact', 'setting')";
+
 static gboolean
 run (sqlite3 *db, const char *text, const char *name, GError **error)
 {
@@ -43,7 +51,8 @@ rebuild (sqlite3 *db, const char *name, GError **error)
     lb_connection_fail (db, sqlite3_extended_errcode (db), name, error);
     return FALSE;
   }
-  return run (db, into_present, name, error) && lb_schema_check (db, name, error);
+  return run (db, into_present, name, error) && run (db, name_replaced, name, error) &&
+         lb_schema_check (db, name, error);
 }
 
 /* "JOB (format 1).lastbent", or with a number when that is taken. */

@@ -34,6 +34,8 @@ make_old (const char *path)
   g_free (fixture_take_back (book, shift, slip));
   fact.pile_id = lb_ledger_pile (ledger, 2)->id;
   fact.what = "mark";
+  fact.note = "G6";
+  g_assert_true (lb_book_record (book, &fact, 1, NULL, NULL));
   fact.note = "G7";
   g_assert_true (lb_book_record (book, &fact, 1, NULL, NULL));
   lb_book_close (g_steal_pointer (&book));
@@ -53,6 +55,19 @@ expect_job (LbBook *book)
   g_assert_cmpint (lb_fold_find_mark (fold, "G7"), ==, 2);
 }
 
+/* A field that was set twice, one after the other, is not said by two crews. */
+static void
+expect_one_opinion (LbBook *book)
+{
+  g_autoptr (LbLedger) ledger = fixture_read (book);
+  const LbEntry *last = lb_ledger_entry (ledger, ledger->entries->len - 1);
+  const LbEntry *before = lb_ledger_entry (ledger, ledger->entries->len - 2);
+
+  g_assert_cmpstr (last->note, ==, "G7");
+  g_assert_cmpstr (last->of, ==, before->act);
+  g_assert_cmpstr (before->of, ==, "");
+}
+
 static void
 test_taken_along (void)
 {
@@ -68,6 +83,7 @@ test_taken_along (void)
   g_assert_cmpuint (format_of (path), ==, 2);
   g_assert_false (lb_book_is_read_only (book));
   expect_job (book);
+  expect_one_opinion (book);
 
   /* The copy is the old file, and takes the same way when it is opened. */
   g_assert_cmpuint (format_of (copy), ==, 1);
