@@ -650,6 +650,7 @@ static void
 test_take_back (void)
 {
   g_autoptr (LbLedger) ledger = lb_ledger_new ();
+  sample_job_add_shift (ledger, 739677);
   const LbEntry bars = { SAMPLE_ENTRY (LB_ENTRY_BARS, 0), .bars = 3 };
   LbEntry back = { SAMPLE_ENTRY (LB_ENTRY_TAKE_BACK, 0) };
   back.of = sample_job_add (ledger, &bars);
