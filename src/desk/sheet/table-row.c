@@ -3,6 +3,7 @@
 
 #include "book/delay-causes.h"
 #include "desk/sheet/table-window.h"
+#include "desk/shell/choose-file.h"
 #include "desk/shell/say.h"
 #include "draw/voice-text.h"
 #include "exchange/setting-list.h"
@@ -72,34 +73,16 @@ type_clicked_cb (LbTableRow *self)
 }
 
 static void
-chosen_cb (GtkNativeDialog *dialog, int response, gpointer data)
+chosen_cb (GFile *file, gpointer data)
 {
-  g_autoptr (GtkNativeDialog) own = dialog;
-  g_autoptr (GFile) file = NULL;
-
-  if (response == GTK_RESPONSE_ACCEPT)
-    file = gtk_file_chooser_get_file (GTK_FILE_CHOOSER (dialog));
-  gtk_native_dialog_destroy (dialog);
-  if (file != NULL)
-    lb_table_row_take (LB_TABLE_ROW (data), file);
+  lb_table_row_take (LB_TABLE_ROW (data), file);
 }
 
 static void
 open_clicked_cb (LbTableRow *self)
 {
-  GtkFileChooserNative *chooser = gtk_file_chooser_native_new (
-    _ (kinds[self->table].open_title), GTK_WINDOW (gtk_widget_get_root (GTK_WIDGET (self))),
-    GTK_FILE_CHOOSER_ACTION_OPEN, _ ("_Open"), NULL);
-  g_autoptr (GtkFileFilter) lists = gtk_file_filter_new ();
-
-  gtk_file_filter_set_name (lists, _ ("Lists (csv, tsv, txt)"));
-  gtk_file_filter_add_suffix (lists, "csv");
-  gtk_file_filter_add_suffix (lists, "tsv");
-  gtk_file_filter_add_suffix (lists, "txt");
-  gtk_file_chooser_add_filter (GTK_FILE_CHOOSER (chooser), lists);
-  gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (chooser), TRUE);
-  g_signal_connect_object (chooser, "response", G_CALLBACK (chosen_cb), self, 0);
-  gtk_native_dialog_show (GTK_NATIVE_DIALOG (chooser));
+  lb_choose_list (GTK_WINDOW (gtk_widget_get_root (GTK_WIDGET (self))),
+                  _ (kinds[self->table].open_title), _ ("_Open"), chosen_cb, G_OBJECT (self));
 }
 
 static GtkWidget *

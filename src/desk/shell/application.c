@@ -5,6 +5,7 @@
 #include "desk/shell/application.h"
 
 #include "book/packet.h"
+#include "desk/shell/choose-file.h"
 #include "desk/shell/demo-file.h"
 #include "desk/shell/preferences.h"
 #include "desk/shell/say.h"
@@ -87,59 +88,36 @@ window_in_front (LbApplication *self)
   return window;
 }
 
-static GtkFileFilter *
-job_file_filter (void)
+/* @name proposes one for a new job; NULL to open one. */
+static void
+choose_job (LbApplication *self,
+            const char *title,
+            const char *accept,
+            const char *name,
+            LbFileChosen chosen)
 {
-  GtkFileFilter *filter = gtk_file_filter_new ();
+  const LbChooseFile what = {
+    .parent = window_in_front (self),
+    .title = title,
+    .accept = accept,
+    .name = name,
+    .files = _ ("Job files"),
+    .endings = LB_BOOK_SUFFIX + 1,
+  };
 
-  gtk_file_filter_set_name (filter, _ ("Job files"));
-  gtk_file_filter_add_suffix (filter, LB_BOOK_SUFFIX + 1);
-  return filter;
+  lb_choose_file (&what, chosen, G_OBJECT (self));
 }
 
 static void
-show_chooser (LbApplication *self,
-              GtkFileChooserAction action,
-              const char *title,
-              const char *accept,
-              GCallback chosen)
+open_chosen_cb (GFile *file, gpointer data)
 {
-  GtkFileChooserNative *chooser = gtk_file_chooser_native_new (title, window_in_front (self),
-                                                               action, accept, NULL);
-  g_autoptr (GtkFileFilter) jobs = job_file_filter ();
-  g_autoptr (GtkFileFilter) all = gtk_file_filter_new ();
-
-  gtk_file_filter_set_name (all, _ ("All files"));
-  gtk_file_filter_add_pattern (all, "*");
-  gtk_file_chooser_add_filter (GTK_FILE_CHOOSER (chooser), jobs);
-  gtk_file_chooser_add_filter (GTK_FILE_CHOOSER (chooser), all);
-  if (action == GTK_FILE_CHOOSER_ACTION_SAVE)
-    gtk_file_chooser_set_current_name (GTK_FILE_CHOOSER (chooser),
-                                       /* Translators: a file's name before anyone gave one. */
-                                       _ ("New job.lastbent"));
-  gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (chooser), TRUE);
-  g_signal_connect_object (chooser, "response", chosen, self, 0);
-  gtk_native_dialog_show (GTK_NATIVE_DIALOG (chooser));
-}
-
-static void
-open_chosen_cb (GtkNativeDialog *dialog, int response, gpointer data)
-{
-  g_autoptr (GtkNativeDialog) own = dialog;
-  g_autoptr (GFile) file = NULL;
-
-  if (response == GTK_RESPONSE_ACCEPT)
-    file = gtk_file_chooser_get_file (GTK_FILE_CHOOSER (dialog));
-  gtk_native_dialog_destroy (dialog);
-  if (file != NULL)
-    show_file (LB_APPLICATION (data), file);
+  show_file (LB_APPLICATION (data), file);
 }
 
 static void
 open_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
-  show_chooser (LB_APPLICATION (data), GTK_FILE_CHOOSER_ACTION_OPEN, _ ("Open a Job"), _ ("_Open"),
-                G_CALLBACK (open_chosen_cb));
+  choose_job (LB_APPLICATION (data), _ ("Open a Job"), _ ("_Open"), NULL, open_chosen_cb);
 }
 
 static gboolean
@@ -177,20 +155,12 @@ with_suffix (GFile *file)
 }
 
 static void
-new_chosen_cb (GtkNativeDialog *dialog, int response, gpointer data)
+new_chosen_cb (GFile *chosen, gpointer data)
 {
   LbApplication *self = LB_APPLICATION (data);
-  g_autoptr (GtkNativeDialog) own = dialog;
-  g_autoptr (GFile) chosen = NULL;
-  g_autoptr (GFile) file = NULL;
+  g_autoptr (GFile) file = with_suffix (chosen);
   GError *error = NULL;
 
-  if (response == GTK_RESPONSE_ACCEPT)
-    chosen = gtk_file_chooser_get_file (GTK_FILE_CHOOSER (dialog));
-  gtk_native_dialog_destroy (dialog);
-  if (chosen == NULL)
-    return;
-  file = with_suffix (chosen);
   if (create_job (file, &error))
     show_file (self, file);
   else
@@ -200,8 +170,9 @@ new_chosen_cb (GtkNativeDialog *dialog, int response, gpointer data)
 static void
 new_job_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
-  show_chooser (LB_APPLICATION (data), GTK_FILE_CHOOSER_ACTION_SAVE, _ ("Begin a New Job"),
-                _ ("_Begin"), G_CALLBACK (new_chosen_cb));
+  /* Translators: the last is a file's name before anyone gave one. */
+  choose_job (LB_APPLICATION (data), _ ("Begin a New Job"), _ ("_Begin"), _ ("New job.lastbent"),
+              new_chosen_cb);
 }
 
 /* What the worker found besides the file, read by the main thread when it is done. */

@@ -7,6 +7,7 @@
 #include "desk/history/pier-window.h"
 #include "desk/print/print.h"
 #include "desk/sheet/defaults-window.h"
+#include "desk/shell/choose-file.h"
 #include "desk/shell/copies-window.h"
 #include "desk/shell/pages.h"
 #include "desk/shell/recover-file.h"
@@ -70,17 +71,12 @@ saved_copy_cb (GObject *source, GAsyncResult *result, gpointer data)
 }
 
 static void
-copy_chosen_cb (GtkNativeDialog *dialog, int response, gpointer data)
+copy_chosen_cb (GFile *file, gpointer data)
 {
   LbWindow *self = LB_WINDOW (data);
-  g_autoptr (GtkNativeDialog) own = dialog;
-  g_autoptr (GFile) file = NULL;
 
-  if (response == GTK_RESPONSE_ACCEPT && lb_window_get_job (self) != NULL) {
-    file = gtk_file_chooser_get_file (GTK_FILE_CHOOSER (dialog));
+  if (lb_window_get_job (self) != NULL)
     lb_job_copy_async (lb_window_get_job (self), file, NULL, saved_copy_cb, g_object_ref (self));
-  }
-  gtk_native_dialog_destroy (dialog);
 }
 
 static void
@@ -90,26 +86,22 @@ save_copy_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
   g_autofree char *base = g_file_get_basename (lb_window_get_file (self));
   /* Translators: put before a file's name. */
   g_autofree char *name = g_strdup_printf (_ ("Copy of %s"), base);
-  GtkFileChooserNative *chooser = gtk_file_chooser_native_new (
-    _ ("Save a Copy"), GTK_WINDOW (self), GTK_FILE_CHOOSER_ACTION_SAVE, _ ("_Save"), NULL);
+  const LbChooseFile what = {
+    .parent = GTK_WINDOW (self),
+    .title = _ ("Save a Copy"),
+    .accept = _ ("_Save"),
+    .name = name,
+  };
 
-  gtk_file_chooser_set_current_name (GTK_FILE_CHOOSER (chooser), name);
-  gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (chooser), TRUE);
-  g_signal_connect_object (chooser, "response", G_CALLBACK (copy_chosen_cb), self, 0);
-  gtk_native_dialog_show (GTK_NATIVE_DIALOG (chooser));
+  lb_choose_file (&what, copy_chosen_cb, G_OBJECT (self));
 }
 
 static void
-list_chosen_cb (GtkNativeDialog *dialog, int response, gpointer data)
+list_chosen_cb (GFile *file, gpointer data)
 {
   LbWindow *self = LB_WINDOW (data);
-  g_autoptr (GtkNativeDialog) own = dialog;
-  g_autoptr (GFile) file = NULL;
 
-  if (response == GTK_RESPONSE_ACCEPT)
-    file = gtk_file_chooser_get_file (GTK_FILE_CHOOSER (dialog));
-  gtk_native_dialog_destroy (dialog);
-  if (file != NULL && lb_window_get_job (self) != NULL)
+  if (lb_window_get_job (self) != NULL)
     gtk_window_present (
       GTK_WINDOW (lb_take_list_window_new (GTK_WINDOW (self), lb_window_get_job (self), file)));
 }
@@ -117,24 +109,8 @@ list_chosen_cb (GtkNativeDialog *dialog, int response, gpointer data)
 static void
 take_list_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
-  LbWindow *self = LB_WINDOW (data);
-  GtkFileChooserNative *chooser = gtk_file_chooser_native_new (
-    _ ("Take a Pile List"), GTK_WINDOW (self), GTK_FILE_CHOOSER_ACTION_OPEN, _ ("_Look At It"),
-    NULL);
-  g_autoptr (GtkFileFilter) lists = gtk_file_filter_new ();
-  g_autoptr (GtkFileFilter) all = gtk_file_filter_new ();
-
-  gtk_file_filter_set_name (lists, _ ("Lists (csv, tsv, txt)"));
-  gtk_file_filter_add_suffix (lists, "csv");
-  gtk_file_filter_add_suffix (lists, "tsv");
-  gtk_file_filter_add_suffix (lists, "txt");
-  gtk_file_filter_set_name (all, _ ("All files"));
-  gtk_file_filter_add_pattern (all, "*");
-  gtk_file_chooser_add_filter (GTK_FILE_CHOOSER (chooser), lists);
-  gtk_file_chooser_add_filter (GTK_FILE_CHOOSER (chooser), all);
-  gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (chooser), TRUE);
-  g_signal_connect_object (chooser, "response", G_CALLBACK (list_chosen_cb), self, 0);
-  gtk_native_dialog_show (GTK_NATIVE_DIALOG (chooser));
+  lb_choose_list (GTK_WINDOW (data), _ ("Take a Pile List"), _ ("_Look At It"), list_chosen_cb,
+                  G_OBJECT (data));
 }
 
 void
@@ -157,34 +133,26 @@ send_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
 }
 
 static void
-packet_chosen_cb (GtkNativeDialog *dialog, int response, gpointer data)
+packet_chosen_cb (GFile *file, gpointer data)
 {
   LbWindow *self = LB_WINDOW (data);
-  g_autoptr (GtkNativeDialog) own = dialog;
-  g_autoptr (GFile) file = NULL;
 
-  if (response == GTK_RESPONSE_ACCEPT)
-    file = gtk_file_chooser_get_file (GTK_FILE_CHOOSER (dialog));
-  gtk_native_dialog_destroy (dialog);
-  if (file != NULL && lb_window_get_job (self) != NULL)
+  if (lb_window_get_job (self) != NULL)
     lb_window_join (self, file);
 }
 
 static void
 join_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
-  LbWindow *self = LB_WINDOW (data);
-  GtkFileChooserNative *chooser = gtk_file_chooser_native_new (
-    _ ("Join a Packet"), GTK_WINDOW (self), GTK_FILE_CHOOSER_ACTION_OPEN, _ ("_Look At It"), NULL);
-  g_autoptr (GtkFileFilter) packets = gtk_file_filter_new ();
+  const LbChooseFile what = {
+    .parent = GTK_WINDOW (data),
+    .title = _ ("Join a Packet"),
+    .accept = _ ("_Look At It"),
+    .files = _ ("Packets and copies of the job"),
+    .endings = "lastpack lastbent",
+  };
 
-  gtk_file_filter_set_name (packets, _ ("Packets and copies of the job"));
-  gtk_file_filter_add_suffix (packets, "lastpack");
-  gtk_file_filter_add_suffix (packets, "lastbent");
-  gtk_file_chooser_add_filter (GTK_FILE_CHOOSER (chooser), packets);
-  gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (chooser), TRUE);
-  g_signal_connect_object (chooser, "response", G_CALLBACK (packet_chosen_cb), self, 0);
-  gtk_native_dialog_show (GTK_NATIVE_DIALOG (chooser));
+  lb_choose_file (&what, packet_chosen_cb, G_OBJECT (data));
 }
 
 static void
