@@ -17,6 +17,7 @@ struct _LbField
   GtkEntry *entry;
   char *stored;  /* NULL in a field that is part of a line */
   char *refused; /* what was said last and was wrong */
+  char **words;  /* that complete what was typed, NULL for none */
   gboolean is_leaving, is_saying;
 };
 
@@ -40,6 +41,35 @@ enum {
 
 static guint signals[N_SIGNALS];
 
+/* The word that @text begins, whatever its case, when there is one alone; itself when it is one. */
+static const char *
+find_word (const LbField *self, const char *text)
+{
+  g_autofree char *typed = g_utf8_casefold (text, -1);
+  const char *found = NULL;
+  guint n = 0;
+
+  for (char **word = self->words; word != NULL && *word != NULL && *typed != '\0'; word++) {
+    g_autofree char *folded = g_utf8_casefold (*word, -1);
+
+    if (g_str_equal (folded, typed))
+      return *word;
+    if (g_str_has_prefix (folded, typed) && n++ == 0)
+      found = *word;
+  }
+  return n == 1 ? found : NULL;
+}
+
+/* When what was typed is done with. */
+static void
+complete (LbField *self)
+{
+  const char *word = find_word (self, lb_field_get_text (self));
+
+  if (word != NULL && !g_str_equal (word, lb_field_get_text (self)))
+    gtk_editable_set_text (GTK_EDITABLE (self->entry), word);
+}
+
 static void
 say (LbField *self)
 {
@@ -57,6 +87,7 @@ say (LbField *self)
 static void
 activate_cb (LbField *self)
 {
+  complete (self);
   g_signal_emit (self, signals[ACTIVATED], 0);
   say (self);
 }
@@ -70,6 +101,7 @@ changed_cb (LbField *self)
 static void
 leave_cb (LbField *self)
 {
+  complete (self);
   self->is_leaving = TRUE;
   say (self);
   self->is_leaving = FALSE;
@@ -122,6 +154,7 @@ lb_field_finalize (GObject *object)
 
   g_free (self->stored);
   g_free (self->refused);
+  g_strfreev (self->words);
 
   G_OBJECT_CLASS (lb_field_parent_class)->finalize (object);
 }
@@ -262,17 +295,9 @@ lb_field_mark (LbField *self, const GError *error)
 void
 lb_field_complete (LbField *self, const char *const *words)
 {
-  g_autoptr (GtkListStore) store = gtk_list_store_new (1, G_TYPE_STRING);
-  g_autoptr (GtkEntryCompletion) completion = gtk_entry_completion_new ();
-
   g_return_if_fail (LB_IS_FIELD (self));
   g_return_if_fail (words != NULL);
 
-  for (; *words != NULL; words++)
-    gtk_list_store_insert_with_values (store, NULL, -1, 0, *words, -1);
-  gtk_entry_completion_set_model (completion, GTK_TREE_MODEL (store));
-  gtk_entry_completion_set_text_column (completion, 0);
-  gtk_entry_completion_set_inline_completion (completion, TRUE);
-  gtk_entry_completion_set_popup_completion (completion, FALSE);
-  gtk_entry_set_completion (self->entry, completion);
+  g_strfreev (self->words);
+  self->words = g_strdupv ((char **) words);
 }

@@ -25,7 +25,7 @@ void lb_field_show (LbField *self, const char *stored);
  * are brought back to it; who left it is not held. */
 void lb_field_mark (LbField *self, const GError *error);
 
-/* Words that complete themselves as they are typed. */
+/* Words of which the beginning is enough: one that begins no other is completed at Tab or Enter. */
 void lb_field_complete (LbField *self, const char *const *words);
 
 G_END_DECLS
