@@ -56,7 +56,7 @@ test_on_paper (void)
   g_auto (Said) signed_day = { 0 }, text = { 0 }, draft = { 0 };
 
   if (pdftotext == NULL) {
-    g_test_skip ("pdftotext is not installed");
+    g_test_fail_printf ("pdftotext is missing: sh src/set-up test");
     return;
   }
   shell_tool_ends (0, "demo paper");
