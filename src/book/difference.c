@@ -185,12 +185,11 @@ is_same_fact (const char *name, const char *one, const char *other)
   return is_same;
 }
 
-gboolean
-lb_field_is_same (int pile, const char *field, const char *one, const char *other)
+/* Whether two values of a field come to the same, however they are written; @pile -1 for a setting. */
+static gboolean
+is_same_field (int pile, const char *field, const char *one, const char *other)
 {
   double value, other_value;
-
-  g_return_val_if_fail (field != NULL && one != NULL && other != NULL, FALSE);
 
   if (strcmp (one, other) == 0)
     return TRUE;
@@ -234,8 +233,7 @@ lb_differences_new (const LbLedger *ledger, const LbFold *fold)
         .last = heads->pdata[heads->len - 1],
       };
 
-      if (!lb_field_is_same (field->pile, field->name, difference.other->note,
-                             difference.last->note))
+      if (!is_same_field (field->pile, field->name, difference.other->note, difference.last->note))
         g_array_append_val (differences, difference);
     }
   }

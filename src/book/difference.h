@@ -25,9 +25,6 @@ typedef struct
  */
 GArray *lb_differences_new (const LbLedger *ledger, const LbFold *fold);
 
-/* Whether two values of a field come to the same, however they are written. @pile as above. */
-gboolean lb_field_is_same (int pile, const char *field, const char *one, const char *other);
-
 /**
  * lb_drafts_know:
  * @drafts: LbDraft

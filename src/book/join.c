@@ -398,14 +398,6 @@ lb_join_plan_free (LbJoinPlan *plan)
   g_free (plan);
 }
 
-gboolean
-lb_join_plan_is_empty (const LbJoinPlan *plan)
-{
-  g_return_val_if_fail (plan != NULL, TRUE);
-
-  return plan->piles->len == 0 && plan->shifts->len == 0 && plan->entries->len == 0;
-}
-
 static void
 add_pile (LbLedger *into, const LbPile *pile)
 {

@@ -39,9 +39,6 @@ LbJoinPlan *lb_join_plan (const LbLedger *into, const LbLedger *from, GError **e
 void lb_join_plan_free (LbJoinPlan *plan);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (LbJoinPlan, lb_join_plan_free)
 
-/* Whether there is nothing to add. */
-gboolean lb_join_plan_is_empty (const LbJoinPlan *plan);
-
 /* Adds what was planned to the ledger that it was planned for, in memory only. */
 void lb_ledger_join (LbLedger *into, const LbJoinPlan *plan);
 

@@ -391,15 +391,6 @@ lb_seal_hash (const LbEntry *seal)
   return g_strdup (text != NULL ? text->hash : "");
 }
 
-guint64
-lb_seal_count (const LbEntry *seal)
-{
-  g_return_val_if_fail (seal != NULL, 0);
-
-  g_autoptr (LbSealText) text = lb_seal_text_read (seal->note);
-  return text != NULL ? text->count : 0;
-}
-
 void
 lb_seal_mark_rows (const GArray *rows, const LbEntry *seal, guint8 *is_covered)
 {

@@ -49,10 +49,6 @@ char *lb_seal_fault_text (const LbLedger *ledger, const LbSealFault *fault);
 /* The seal's hash, 64 hexadecimal digits; "" when it cannot be read. To be freed. */
 char *lb_seal_hash (const LbEntry *seal);
 
-/* Rows under a signature in the file that was signed, this seal's among them; 0 when it cannot be
- * read. */
-guint64 lb_seal_count (const LbEntry *seal);
-
 /* Sets @is_covered (by index of @rows, see lb_rows_new()) for the rows @seal covers. */
 void lb_seal_mark_rows (const GArray *rows, const LbEntry *seal, guint8 *is_covered);
 

@@ -56,7 +56,11 @@ test_sign (Story *story, gconstpointer data)
   const LbEntry *last = lb_ledger_entry (ledger, ledger->entries->len - 1);
   g_autofree char *hash = lb_seal_hash (last);
   g_assert_cmpuint (strlen (hash), ==, 64);
-  g_assert_cmpuint (lb_seal_count (last), ==, 10);
+  g_autoptr (LbFold) fold = lb_fold_new (ledger, G_MAXINT64);
+  g_assert_cmpuint (fold->signatures[1].n_rows, ==, 10);
+  g_assert_cmpstr (fold->signatures[1].who, ==, "super");
+  g_assert_cmpstr (fold->signatures[1].hash, ==, hash);
+  g_assert_cmpint (fold->signatures[2].at_us, ==, 0);
 
   g_assert_false (lb_book_sign (story->book, ledger, story->shifts[2], "", &error));
   g_assert_error (error, LB_BOOK_ERROR, LB_BOOK_ERROR_REFUSED);

@@ -135,12 +135,9 @@ sent_cb (GObject *source, GAsyncResult *result, gpointer data)
   }
 }
 
-void
-lb_send_window_send_to (LbSendWindow *self, GFile *file)
+static void
+send_to (LbSendWindow *self, GFile *file)
 {
-  g_return_if_fail (LB_IS_SEND_WINDOW (self) && !self->is_writing);
-  g_return_if_fail (G_IS_FILE (file));
-
   const LbPacketSpan span = chosen_span (self);
 
   g_clear_object (&self->cancellable);
@@ -159,7 +156,7 @@ chosen_cb (GtkNativeDialog *dialog, int response, gpointer data)
 
   if (response == GTK_RESPONSE_ACCEPT && self->job != NULL) {
     file = gtk_file_chooser_get_file (GTK_FILE_CHOOSER (dialog));
-    lb_send_window_send_to (self, file);
+    send_to (self, file);
   }
   gtk_native_dialog_destroy (dialog);
 }

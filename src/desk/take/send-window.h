@@ -14,7 +14,4 @@ G_DECLARE_FINAL_TYPE (LbSendWindow, lb_send_window, LB, SEND_WINDOW, AdwWindow)
 /* The job has a shift. @parent may be NULL. */
 LbSendWindow *lb_send_window_new (GtkWindow *parent, LbJob *job);
 
-/* As when a file was chosen in the dialog. */
-void lb_send_window_send_to (LbSendWindow *self, GFile *file);
-
 G_END_DECLS
