@@ -10,16 +10,6 @@ static const char *const stood[] = {
   "Left for the tide; slung to the next bent, the hook first thing next morning",
 };
 
-static int
-find_shift (const LbLedger *ledger, const char *id)
-{
-  for (guint i = 0; i < ledger->shifts->len; i++) {
-    if (g_str_equal (lb_ledger_shift (ledger, i)->id, id))
-      return (int) i;
-  }
-  return -1;
-}
-
 gboolean
 lb_demo_answer_findings (LbBook *book, LbLedger *record, const LbDraft *like, GError **error)
 {
@@ -29,7 +19,7 @@ lb_demo_answer_findings (LbBook *book, LbLedger *record, const LbDraft *like, GE
     return FALSE;
 
   g_autoptr (LbFold) fold = lb_fold_new (record, G_MAXINT64);
-  const int shift = find_shift (record, like->shift_id);
+  const int shift = lb_ledger_find_shift (record, like->shift_id);
   g_autoptr (GArray) findings = lb_findings_new_of_shift (record, fold, shift);
 
   for (guint i = 0; i < findings->len; i++) {

@@ -246,3 +246,31 @@ lb_ledger_place_shifts (LbLedger *ledger)
       entry->shift = index_of_seq[seqs[entry->shift]];
   }
 }
+
+int
+lb_ledger_find_shift (const LbLedger *ledger, const char *id)
+{
+  g_return_val_if_fail (ledger != NULL, -1);
+  g_return_val_if_fail (id != NULL, -1);
+
+  for (guint i = 0; i < ledger->shifts->len; i++) {
+    if (strcmp (lb_ledger_shift (ledger, i)->id, id) == 0)
+      return (int) i;
+  }
+  return -1;
+}
+
+int
+lb_ledger_find_shift_of_day (const LbLedger *ledger, guint32 day, const char *watch)
+{
+  g_return_val_if_fail (ledger != NULL, -1);
+  g_return_val_if_fail (watch != NULL, -1);
+
+  for (guint i = 0; i < ledger->shifts->len; i++) {
+    const LbShift *shift = lb_ledger_shift (ledger, i);
+
+    if (shift->day == day && strcmp (shift->watch, watch) == 0)
+      return (int) i;
+  }
+  return -1;
+}

@@ -199,4 +199,8 @@ char *lb_mark_key (const char *mark);
  * LbFold. */
 int lb_ledger_find_mark (const LbLedger *ledger, const char *mark);
 
+/* Index of a shift, by id, or the first of that day and watch; -1 for none. */
+int lb_ledger_find_shift (const LbLedger *ledger, const char *id);
+int lb_ledger_find_shift_of_day (const LbLedger *ledger, guint32 day, const char *watch);
+
 G_END_DECLS

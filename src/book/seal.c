@@ -509,16 +509,6 @@ finish_seal (const LbLedger *ledger, const GArray *rows, const LbEntry *seal, Lb
   return g_strdup_printf ("%ssha256 %s", head, hash);
 }
 
-static int
-find_shift (const LbLedger *ledger, const char *id)
-{
-  for (guint i = 0; i < ledger->shifts->len; i++) {
-    if (strcmp (lb_ledger_shift (ledger, i)->id, id) == 0)
-      return (int) i;
-  }
-  return -1;
-}
-
 /* The note of the seal that the next act will be. */
 static char *
 make_seal (const LbLedger *ledger, const LbEntry *seal, GError **error)
@@ -586,7 +576,7 @@ lb_book_sign (LbBook *book, LbLedger *ledger, const char *shift_id, const char *
 
   gboolean is_stored = lb_book_read_on (book, ledger, NULL, error);
   if (is_stored) {
-    const int shift = find_shift (ledger, shift_id);
+    const int shift = lb_ledger_find_shift (ledger, shift_id);
 
     if (shift < 0)
       g_set_error (error, LB_BOOK_ERROR, LB_BOOK_ERROR_REFUSED,

@@ -121,20 +121,6 @@ misuse_kind (const char *word)
 
 /* --- The act ------------------------------------------------------------------------------ */
 
-/* Finds the shift among those known, for reading times and taking back, without opening it. */
-static const LbShift *
-find_shift (const LbLedger *ledger, guint32 day, const char *watch)
-{
-  for (guint i = 0; i < ledger->shifts->len; i++) {
-    const LbShift *shift = lb_ledger_shift (ledger, i);
-
-    if (shift->day == day && g_str_equal (shift->watch, watch))
-      return shift;
-  }
-
-  return NULL;
-}
-
 /* What the act says now that it is stored: one line an entry. */
 static void
 say_last_act (const LbToolJob *job, const char *act)
@@ -212,7 +198,9 @@ record_entry (LbToolJob *job, const Kind *kind, guint32 day, int n_args, char **
   g_autoptr (GStringChunk) strings = g_string_chunk_new (256);
   g_autofree char *act = NULL;
   const char *watch = said.watch != NULL ? said.watch : "day";
-  const LbShift *known = find_shift (job->ledger, day, watch);
+  /* Among those known, for reading times and taking back, without opening it. */
+  const int shift = lb_ledger_find_shift_of_day (job->ledger, day, watch);
+  const LbShift *known = shift >= 0 ? lb_ledger_shift (job->ledger, (guint) shift) : NULL;
   const LbShift to_open = { .id = "", .day = day, .watch = watch };
   LbRecord record = { .job = job,
                       .options = &said,

@@ -3,7 +3,6 @@
 #include "tool/command.h"
 
 #include <glib/gi18n-lib.h>
-#include <string.h>
 
 static char *by_option;
 static gboolean night_option;
@@ -23,12 +22,10 @@ find_shift (const LbLedger *ledger, const char *day_text, GError **error)
 
   if (!lb_tool_read_day (day_text, &day, error))
     return NULL;
-  for (guint i = 0; i < ledger->shifts->len; i++) {
-    const LbShift *shift = lb_ledger_shift (ledger, i);
 
-    if (shift->day == day && (strcmp (shift->watch, "night") == 0) == night_option)
-      return shift->id;
-  }
+  const int shift = lb_ledger_find_shift_of_day (ledger, day, night_option ? "night" : "day");
+  if (shift >= 0)
+    return lb_ledger_shift (ledger, (guint) shift)->id;
   g_set_error (error, LB_BOOK_ERROR, LB_BOOK_ERROR_REFUSED,
                night_option ? _ ("The job has no night shift on %s")
                             : _ ("The job has no day shift on %s"),

@@ -311,15 +311,6 @@ lb_job_get_trouble (LbJob *self)
   return self->trouble != NULL ? self->trouble : self->broken_seal;
 }
 
-static int
-find_shift (LbJob *self, const char *id)
-{
-  for (guint i = self->ledger->shifts->len; i-- > 0;)
-    if (g_str_equal (lb_ledger_shift (self->ledger, i)->id, id))
-      return (int) i;
-  return -1;
-}
-
 guint32
 lb_job_present_day (const char **out_watch)
 {
@@ -360,7 +351,8 @@ lb_job_get_shift (LbJob *self)
 {
   g_return_val_if_fail (LB_IS_JOB (self), -1);
 
-  return self->picked != NULL ? find_shift (self, self->picked) : lb_job_get_shift_of_today (self);
+  return self->picked != NULL ? lb_ledger_find_shift (self->ledger, self->picked)
+                              : lb_job_get_shift_of_today (self);
 }
 
 void
@@ -407,7 +399,7 @@ lb_job_open_shift (LbJob *self, guint32 day, const char *watch, GError **error)
       !lb_book_open_shift (self->book, day, watch, NULL, &id, error))
     return FALSE;
   read_back (self);
-  shift = find_shift (self, id);
+  shift = lb_ledger_find_shift (self->ledger, id);
   if (shift >= 0)
     lb_job_pick_shift (self, shift);
   return TRUE;
