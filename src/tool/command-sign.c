@@ -4,13 +4,13 @@
 
 #include <glib/gi18n-lib.h>
 
-static char *by_option;
-static gboolean night_option;
+static char *by_option, *watch_option;
 
 static const GOptionEntry options[] = {
   { "by", 'b', 0, G_OPTION_ARG_STRING, &by_option, N_ ("Who signs: a role or initials; needed"),
     N_ ("WHO") },
-  { "night", 'n', 0, G_OPTION_ARG_NONE, &night_option, N_ ("The night shift of that day"), NULL },
+  { "watch", 0, 0, G_OPTION_ARG_STRING, &watch_option, N_ ("The shift’s watch; day when not given"),
+    "day|night" },
   { NULL },
 };
 
@@ -18,18 +18,17 @@ static const GOptionEntry options[] = {
 static const char *
 find_shift (const LbLedger *ledger, const char *day_text, GError **error)
 {
+  const char *watch = watch_option != NULL ? watch_option : "day";
   guint32 day;
 
   if (!lb_tool_read_day (day_text, &day, error))
     return NULL;
 
-  const int shift = lb_ledger_find_shift_of_day (ledger, day, night_option ? "night" : "day");
+  const int shift = lb_ledger_find_shift_of_day (ledger, day, watch);
   if (shift >= 0)
     return lb_ledger_shift (ledger, (guint) shift)->id;
   g_set_error (error, LB_BOOK_ERROR, LB_BOOK_ERROR_REFUSED,
-               night_option ? _ ("The job has no night shift on %s")
-                            : _ ("The job has no day shift on %s"),
-               day_text);
+               _ ("The job has no shift on %s with the watch “%s”"), day_text, watch);
   return NULL;
 }
 

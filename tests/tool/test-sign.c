@@ -106,8 +106,8 @@ test_refused (void)
   shell_make_demo ();
   shell_tool_ends (2, "sign demo 2026-06-08");
   shell_tool (&said, 1, "sign demo 2019-06-08 --by DS");
-  shell_assert_says (said.err, "The job has no day shift on 2019-06-08");
-  shell_tool_ends (1, "sign demo 2026-06-08 --night --by DS");
+  shell_assert_says (said.err, "The job has no shift on 2019-06-08 with the watch “day”");
+  shell_tool_ends (1, "sign demo 2026-06-08 --watch=night --by DS");
 }
 
 int
